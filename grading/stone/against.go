@@ -1,0 +1,113 @@
+package stone
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"time"
+)
+
+// Against tells what of a stone file does not fit the bench file and the day:
+// unknown examiners and instruments, instruments of another kind, readings
+// above an instrument's limit, dates in the future. today is the calendar day
+// at the practice; bench may be nil.
+func Against(s *Stone, bench *Bench, today time.Time) Problems {
+	v := &validator{at: s.Position}
+	v.future(s, today)
+	if bench != nil {
+		v.people(s, bench)
+		for i, t := range s.Tests {
+			v.instrument(fmt.Sprintf("tests[%d]", i), t.Test, bench)
+		}
+		v.balance("weight.instrument", s.Weight.Instrument, bench, "balance", "scales in ct")
+		v.balance("size.instrument", s.Size.Instrument, bench, "gauge")
+	}
+	v.problems.Sort()
+	return v.problems
+}
+
+func (v *validator) future(s *Stone, today time.Time) {
+	for i, d := range s.Examined.Items {
+		if d.After(today) {
+			path := "examined"
+			if len(s.Examined.Items) > 1 {
+				path = fmt.Sprintf("examined[%d]", i)
+			}
+			v.wrong(path, "", "the day of examination %s lies after today, %s", d, today.Format(time.DateOnly))
+		}
+	}
+	last := s.Examined.Items[len(s.Examined.Items)-1]
+	for i, p := range s.Photos {
+		if p.Taken.Given() && p.Taken.After(last.Time) {
+			v.say(Warning, fmt.Sprintf("photos[%d].taken", i), fmt.Sprintf("the photo of %s was taken after the examination", p.Taken), "")
+		}
+	}
+}
+
+func (v *validator) people(s *Stone, b *Bench) {
+	known := slices.Sorted(maps.Keys(b.Examiners))
+	for _, who := range []struct{ path, id string }{{"examiner", s.Examiner}, {"authorised_by", s.Authorised}} {
+		if _, ok := b.Examiners[who.id]; who.id != "" && !ok {
+			v.wrong(who.path, didYouMean(who.id, known), "%q is not an examiner of %s: %s", who.id, b.File(), strings.Join(known, ", "))
+		}
+	}
+}
+
+func (v *validator) instrument(at string, t Test, b *Bench) {
+	h := t.Header()
+	if h.Instrument == "" {
+		return
+	}
+	in, ok := b.Instruments[h.Instrument]
+	if !ok {
+		known := slices.Sorted(maps.Keys(b.Instruments))
+		v.wrong(at+".instrument", didYouMean(h.Instrument, known), "%q is not an instrument of %s: %s", h.Instrument, b.File(), strings.Join(known, ", "))
+		return
+	}
+	if !fits(in.Kind, h.Kind) {
+		v.wrong(at+".instrument", "name another instrument, or mend its kind in the bench file", "%s is a %s, which does not do a %s test", h.Instrument, in.Kind, h.Kind)
+	}
+	if r, ok := t.(*Refractometer); ok && in.Limit.Given() {
+		v.limit(at, h.Instrument, r, in)
+	}
+}
+
+func (v *validator) limit(at, id string, r *Refractometer, in Instrument) {
+	for i, turn := range r.Readings.Items {
+		for _, e := range turn.Seen {
+			if e.V > in.Limit.V {
+				v.wrong(fmt.Sprintf("%s.readings[%d]", at, i), slippedPoint(float64(e.V), bounds{1.3, float64(in.Limit.V), true}),
+					"%s is above %s, the limit of %s", e, in.Limit, id)
+			}
+		}
+	}
+}
+
+// fits reports whether an instrument of a kind does a kind of test.
+func fits(instrument, test string) bool {
+	also := map[string][]string{
+		"balance": {KindGravity}, "scales in ct": {KindGravity}, "heavy liquids": {KindGravity},
+		"lamp":          {KindUltraviolet},
+		"loupe":         {KindMagnification, KindDoubling, KindDrillHole, KindImmersion},
+		"microscope":    {KindMagnification, KindDoubling, KindDrillHole, KindImmersion},
+		"thermal probe": {KindThermal}, KindThermal: {KindElectrical, KindScreening},
+		KindRefractometer: {KindCarbonate}, KindDigital: {KindReflectivity}, KindReflectivity: {KindDigital},
+		KindMagnification: {KindDoubling, KindDrillHole, KindImmersion},
+	}
+	return instrument == test || slices.Contains(also[instrument], test)
+}
+
+func (v *validator) balance(path, id string, b *Bench, kinds ...string) {
+	if id == "" {
+		return
+	}
+	in, ok := b.Instruments[id]
+	known := slices.Sorted(maps.Keys(b.Instruments))
+	switch {
+	case !ok:
+		v.wrong(path, didYouMean(id, known), "%q is not an instrument of %s: %s", id, b.File(), strings.Join(known, ", "))
+	case !slices.Contains(kinds, in.Kind):
+		v.wrong(path, "", "%s is a %s, a %s was expected", id, in.Kind, strings.Join(kinds, " or "))
+	}
+}

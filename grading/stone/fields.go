@@ -1,0 +1,146 @@
+package stone
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+	"gopkg.in/yaml.v3"
+)
+
+// field describes one key that a struct type allows, read off its tags.
+type field struct {
+	key   string
+	index []int
+	need  bool
+	doc   string
+	eg    string
+	tags  fieldTags
+	typ   reflect.Type
+}
+
+type fieldList []field
+
+// fieldsOf lists the keys of a struct type in their written order; embedded
+// structs give their keys to the outer one.
+func fieldsOf(t reflect.Type) fieldList {
+	var list fieldList
+	for i := range t.NumField() {
+		f := t.Field(i)
+		if f.Anonymous {
+			for _, inner := range fieldsOf(f.Type) {
+				inner.index = append([]int{i}, inner.index...)
+				list = append(list, inner)
+			}
+			continue
+		}
+		key, ok := f.Tag.Lookup("yaml")
+		if !ok {
+			continue
+		}
+		list = append(list, field{
+			key: key, index: []int{i}, typ: f.Type,
+			need: f.Tag.Get("need") == "yes", doc: f.Tag.Get("doc"), eg: f.Tag.Get("eg"),
+			tags: fieldTags{words: splitWords(f.Tag.Get("words")), bound: parseBounds(f.Tag.Get("range"))},
+		})
+	}
+	return list
+}
+
+func splitWords(tag string) []string {
+	if tag == "" {
+		return nil
+	}
+	return strings.Split(tag, "|")
+}
+
+func (l fieldList) find(key string) (field, bool) {
+	i := slices.IndexFunc(l, func(f field) bool { return f.key == key })
+	if i < 0 {
+		return field{}, false
+	}
+	return l[i], true
+}
+
+func (l fieldList) names() []string {
+	var names []string
+	for _, f := range l {
+		names = append(names, f.key)
+	}
+	return names
+}
+
+// example is a hint that shows how the key is written.
+func (f field) example() string {
+	switch {
+	case f.eg != "":
+		return fmt.Sprintf("for example %s: %s", f.key, f.eg)
+	case len(f.tags.words) > 0:
+		return fmt.Sprintf("%s: one of %s", f.key, strings.Join(f.tags.words, ", "))
+	}
+	return ""
+}
+
+// bounds are the least and the highest number that make sense for a field.
+type bounds struct {
+	low, high float64
+	set       bool
+}
+
+func parseBounds(tag string) bounds {
+	low, high, ok := strings.Cut(tag, "..")
+	if !ok {
+		return bounds{}
+	}
+	l, errLow := strconv.ParseFloat(low, 64)
+	h, errHigh := strconv.ParseFloat(high, 64)
+	if errLow != nil || errHigh != nil {
+		panic("stone: range tag " + tag)
+	}
+	return bounds{l, h, true}
+}
+
+func (b bounds) check(d *decoder, n *yaml.Node, path string, v float64, text string) {
+	switch {
+	case !b.set:
+	case v < b.low:
+		d.wrong(n, path, fmt.Sprintf("%s is below %s, the lowest accepted", text, plain(b.low)), "")
+	case v > b.high:
+		d.wrong(n, path, fmt.Sprintf("%s is above %s, the highest accepted", text, plain(b.high)), slippedPoint(v, b))
+	}
+}
+
+// slippedPoint guesses that a decimal point was left out or moved.
+func slippedPoint(v float64, b bounds) string {
+	for _, by := range []float64{10, 100, 1000} {
+		if w := v / by; w >= b.low && w <= b.high {
+			return "did you mean " + plain(w) + "?"
+		}
+	}
+	return ""
+}
+
+func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// didYouMean is a hint naming the nearest allowed word, or nothing when none is
+// near.
+func didYouMean(found string, allowed []string) string {
+	if w := nearest(found, allowed); w != "" {
+		return fmt.Sprintf("did you mean %q?", w)
+	}
+	return ""
+}
+
+func nearest(found string, allowed []string) string {
+	best, distance := "", 1+len([]rune(found))/3+1
+	for _, w := range allowed {
+		d := levenshtein.ComputeDistance(strings.ToLower(found), strings.ToLower(w))
+		if d < distance {
+			best, distance = w, d
+		}
+	}
+	return best
+}

@@ -1,0 +1,273 @@
+package stone
+
+import (
+	"fmt"
+	"reflect"
+	"regexp"
+	"strings"
+	"time"
+
+	"gopkg.in/yaml.v3"
+
+	"stonewrit/grading/quantity"
+)
+
+// A List is written as one entry or as several in brackets, and "none" or []
+// say that somebody looked and found nothing. A list that is not in the file
+// has Given false: nobody looked.
+type List[T any] struct {
+	Items []T
+	Given bool
+}
+
+func (l *List[T]) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, depth int) {
+	l.Given = true
+	if n.Kind == yaml.SequenceNode {
+		d.sequence(n, reflect.ValueOf(&l.Items).Elem(), path, tags, depth)
+		return
+	}
+	if n.Kind == yaml.ScalarNode && strings.EqualFold(n.Value, "none") {
+		return
+	}
+	l.Items = make([]T, 1)
+	d.value(n, reflect.ValueOf(&l.Items).Elem().Index(0), path, tags, depth+1)
+}
+
+// A Date is a day of the calendar, without a time zone.
+type Date struct{ time.Time }
+
+func (t *Date) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
+	text, ok := d.text(n, path)
+	if !ok {
+		return
+	}
+	parsed, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		d.wrong(n, path, fmt.Sprintf("%q is not a date", text), "write year-month-day, for example 2026-10-14")
+		return
+	}
+	if y := parsed.Year(); y < 1900 || y > 2200 {
+		d.wrong(n, path, fmt.Sprintf("%q is not a likely date", text), "")
+		return
+	}
+	t.Time = parsed
+}
+
+// Given reports whether the date stands in the file.
+func (t Date) Given() bool { return !t.IsZero() }
+
+func (t Date) String() string { return t.Format(time.DateOnly) }
+
+// Index is a refractive index with the writer's own uncertainty, if any.
+type Index = quantity.Measure[quantity.Number]
+
+// Edges is what one turn of the refractometer showed.
+type Edges struct {
+	Seen []Index // one edge or two, the lower one first
+	Over bool    // an upper edge lies beyond the contact liquid's limit
+}
+
+func (e *Edges) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ int) {
+	parts := []*yaml.Node{n}
+	if n.Kind == yaml.SequenceNode {
+		parts = n.Content
+	}
+	if len(parts) < 1 || len(parts) > 2 {
+		d.wrong(n, path, fmt.Sprintf("has %d edges, one or two were expected", len(parts)), "write one entry a turn: [1.762, 1.770], or 1.718 where one edge was seen")
+		return
+	}
+	for i, p := range parts {
+		if p.Kind == yaml.ScalarNode && strings.EqualFold(p.Value, "over") {
+			e.Over = true
+			continue
+		}
+		var index Index
+		at := path
+		if n.Kind == yaml.SequenceNode {
+			at = fmt.Sprintf("%s[%d]", path, i)
+		}
+		d.positions[at] = position(p)
+		d.quantity(p, &index, at, tags)
+		if index.Given() {
+			e.Seen = append(e.Seen, index)
+		}
+	}
+	if len(e.Seen) == 2 && e.Seen[0].V > e.Seen[1].V {
+		d.wrong(n, path, fmt.Sprintf("the edges %s and %s stand in falling order", e.Seen[0], e.Seen[1]), fmt.Sprintf("write the lower one first: [%s, %s]", e.Seen[1], e.Seen[0]))
+	}
+}
+
+// A Span is a stretch of the spectrum, from shorter to longer wavelength.
+type Span struct {
+	From, To quantity.Measure[quantity.Nanometre]
+}
+
+func (s *Span) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ int) {
+	if n.Kind != yaml.SequenceNode || len(n.Content) != 2 {
+		d.wrong(n, path, "found "+describeNode(n)+", two wavelengths were expected", "for example [500 nm, 610 nm]")
+		return
+	}
+	d.quantity(n.Content[0], &s.From, path+"[0]", tags)
+	d.quantity(n.Content[1], &s.To, path+"[1]", tags)
+	if s.From.Given() && s.To.Given() && s.From.V >= s.To.V {
+		d.wrong(n, path, fmt.Sprintf("the band ends at %s before it begins at %s", s.To, s.From), "write the shorter wavelength first")
+	}
+}
+
+// WordOrPercent is a word of a list or a per cent, such as the girdle.
+type WordOrPercent struct {
+	Word    string
+	Percent quantity.Measure[quantity.Percent]
+}
+
+func (w *WordOrPercent) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ int) {
+	text, ok := d.text(n, path)
+	if !ok {
+		return
+	}
+	if strings.ContainsAny(text, "0123456789") {
+		d.quantity(n, &w.Percent, path, fieldTags{bound: bounds{0, 100, true}})
+		return
+	}
+	d.word(n, path, text, tags.words, reflect.ValueOf(&w.Word).Elem())
+}
+
+// Given reports whether either was written.
+func (w WordOrPercent) Given() bool { return w.Word != "" || w.Percent.Given() }
+
+func (w WordOrPercent) String() string { return w.Word + w.Percent.Text }
+
+// Mass is a mass in grams or, from carat scales, in carats.
+type Mass struct {
+	Grams float64 // in gram whatever was written
+	U     float64 // stated standard uncertainty in gram; 0 for none
+	Text  string
+}
+
+func (m *Mass) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ int) {
+	text, ok := d.text(n, path)
+	if !ok {
+		return
+	}
+	if strings.Contains(text, "ct") {
+		var c quantity.Measure[quantity.Carat]
+		d.quantity(n, &c, path, fieldTags{})
+		*m = Mass{float64(c.V.Grams()), float64(quantity.Carat(c.U).Grams()), c.Text}
+	} else {
+		var g quantity.Measure[quantity.Gram]
+		d.quantity(n, &g, path, fieldTags{})
+		*m = Mass{float64(g.V), g.U, g.Text}
+	}
+	tags.bound.check(d, n, path, m.Grams, text)
+}
+
+// Given reports whether the mass was written.
+func (m Mass) Given() bool { return m.Text != "" }
+
+func (m Mass) String() string { return m.Text }
+
+// Decimal is an exact decimal number kept as its text; money is never a binary
+// fraction.
+type Decimal string
+
+var decimalText = regexp.MustCompile(`^-?[0-9]{1,15}(\.[0-9]{1,6})?$`)
+
+func (a *Decimal) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
+	text, ok := d.text(n, path)
+	if !ok {
+		return
+	}
+	if !decimalText.MatchString(text) {
+		hint := "write digits with a decimal point, in quotes: \"1850.00\""
+		d.wrong(n, path, fmt.Sprintf("%q is not an amount", text), hint)
+		return
+	}
+	*a = Decimal(text)
+}
+
+// Money is an amount with its currency: "1200.00 EUR".
+type Money struct {
+	Amount   Decimal
+	Currency string // ISO 4217
+}
+
+var moneyText = regexp.MustCompile(`^([0-9]{1,15}(?:\.[0-9]{1,6})?) ([A-Z]{3})$`)
+
+func (m *Money) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
+	text, ok := d.text(n, path)
+	if !ok {
+		return
+	}
+	g := moneyText.FindStringSubmatch(text)
+	if g == nil {
+		d.wrong(n, path, fmt.Sprintf("%q is not an amount with its currency", text), "for example \"1200.00 EUR\"")
+		return
+	}
+	m.Amount, m.Currency = Decimal(g[1]), g[2]
+}
+
+// Given reports whether an amount was written.
+func (m Money) Given() bool { return m.Amount != "" }
+
+func (m Money) String() string { return string(m.Amount) + " " + m.Currency }
+
+// Adjustments are named per cents in the order written.
+type Adjustments []Adjustment
+
+// An Adjustment changes a comparable toward the subject.
+type Adjustment struct {
+	What string
+	By   quantity.Measure[quantity.Percent]
+}
+
+func (a *Adjustments) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
+	if n.Kind != yaml.MappingNode {
+		d.wrong(n, path, "found "+describeNode(n)+", names with per cents were expected", "for example {colour: \"-5 %\"}")
+		return
+	}
+	for _, e := range d.entries(n, path) {
+		one := Adjustment{What: e.key}
+		d.quantity(e.value, &one.By, e.path, fieldTags{bound: bounds{-100, 1000, true}})
+		*a = append(*a, one)
+	}
+}
+
+func quantitySecond(s int) quantity.Second { return quantity.Second(s) }
+
+// Anything is a quantity of any unit: the field's meaning depends on the
+// instrument it stands under.
+type Anything struct {
+	Text   string
+	Mass   Mass
+	Length Length
+	Wave   Wavelength
+	Pure   Pure
+}
+
+func (a *Anything) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
+	text, ok := d.text(n, path)
+	if !ok {
+		return
+	}
+	a.Text = text
+	var err error
+	switch unit := strings.TrimLeft(text, "0123456789.+-± ,"); {
+	case strings.HasPrefix(unit, "mm"):
+		err = a.Length.Set(text)
+	case strings.HasPrefix(unit, "nm"):
+		err = a.Wave.Set(text)
+	case strings.HasPrefix(unit, "ct"), strings.HasPrefix(unit, "g"):
+		a.Mass.decode(d, n, path, fieldTags{}, 0)
+	default:
+		err = a.Pure.Set(text)
+	}
+	if syntax, ok := err.(*quantity.SyntaxError); ok {
+		d.wrong(n, path, fmt.Sprintf("%q is not a number with one of the units g, ct, mm, nm", text), syntax.Hint)
+	}
+}
+
+// Given reports whether it was written.
+func (a Anything) Given() bool { return a.Text != "" }
+
+// Readability is the smallest step an instrument shows.
+type Readability = Anything

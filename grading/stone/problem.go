@@ -1,0 +1,67 @@
+package stone
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Severity says what a problem does to the work.
+type Severity string
+
+// An error stops reading; missing stops issue; a finding gives exit status 1;
+// warnings and notes are told and stop nothing.
+const (
+	Error   Severity = "error"
+	Missing Severity = "missing"
+	Finding Severity = "finding"
+	Warning Severity = "warning"
+	Note    Severity = "note"
+)
+
+// A Problem is one thing wrong with a file, at its place in the file.
+type Problem struct {
+	Severity  Severity `json:"severity"`
+	Path      string   `json:"path"`   // "tests[0].readings[1]"; empty for the whole file
+	Line      int      `json:"line"`   // from 1
+	Column    int      `json:"column"` // from 1
+	Message   string   `json:"message"`
+	Hint      string   `json:"hint,omitempty"`
+	Statement string   `json:"requirement,omitempty"` // the required statement that lacks its input
+}
+
+// Where is file:line:column and the key's path, as printed before a message.
+func (p Problem) Where(file string) string {
+	s := fmt.Sprintf("%s:%d:%d", file, p.Line, p.Column)
+	if p.Path != "" {
+		s += ": " + p.Path
+	}
+	return s
+}
+
+// Problems is a list of problems; as an error it tells the first and counts the
+// rest.
+type Problems []Problem
+
+func (ps Problems) Error() string {
+	switch len(ps) {
+	case 0:
+		return "no problem"
+	case 1:
+		return ps[0].Message
+	}
+	return fmt.Sprintf("%s, and %d more", ps[0].Message, len(ps)-1)
+}
+
+// Has reports whether any problem is of the severity.
+func (ps Problems) Has(s Severity) bool {
+	return slices.ContainsFunc(ps, func(p Problem) bool { return p.Severity == s })
+}
+
+// Sort puts the problems in the order of the file.
+func (ps Problems) Sort() {
+	slices.SortStableFunc(ps, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), strings.Compare(a.Path, b.Path))
+	})
+}

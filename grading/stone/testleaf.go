@@ -1,0 +1,106 @@
+package stone
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+// Fluorescence is how strongly a stone glows, and in what colour.
+type Fluorescence struct {
+	Strength string // none, weak, moderate, strong, very strong
+	Colour   string
+	Text     string
+}
+
+func fluorescenceWords() []string {
+	return []string{"none", "weak", "moderate", "strong", "very strong"}
+}
+
+func (f *Fluorescence) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
+	text, ok := d.text(n, path)
+	if !ok {
+		return
+	}
+	lower := strings.ToLower(strings.Join(strings.Fields(text), " "))
+	words := fluorescenceWords()
+	slices.Reverse(words) // "very strong" before "strong"
+	for _, w := range words {
+		if rest, found := strings.CutPrefix(lower, w); found && (rest == "" || rest[0] == ' ') {
+			*f = Fluorescence{w, strings.TrimSpace(rest), text}
+			return
+		}
+	}
+	first, _, _ := strings.Cut(lower, " ")
+	d.wrong(n, path, fmt.Sprintf("%q does not begin with one of: %s", text, strings.Join(fluorescenceWords(), ", ")), didYouMean(first, fluorescenceWords()))
+}
+
+// Given reports whether the lamp was tried.
+func (f Fluorescence) Given() bool { return f.Text != "" }
+
+// Afterglow is what remains when the lamp goes off.
+type Afterglow struct {
+	Colour  string  `yaml:"colour" doc:"colour"`
+	Seconds Seconds `yaml:"seconds" doc:"for how long"`
+	None    bool
+	Looked  bool
+}
+
+type afterglowText struct {
+	Colour  string `yaml:"colour"`
+	Seconds int    `yaml:"seconds" range:"1..36000"`
+}
+
+func (a *Afterglow) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
+	a.Looked = true
+	if n.Kind == yaml.ScalarNode {
+		text, ok := d.text(n, path)
+		switch {
+		case !ok:
+		case strings.EqualFold(text, "none"):
+			a.None = true
+		default:
+			d.wrong(n, path, fmt.Sprintf("found %q, none or colour and seconds were expected", text), "for example {colour: red, seconds: 12}")
+		}
+		return
+	}
+	var t afterglowText
+	d.structure(n, &t, path, depth)
+	a.Colour = t.Colour
+	a.Seconds.V = quantitySecond(t.Seconds)
+	a.Seconds.Text = fmt.Sprintf("%d s", t.Seconds)
+}
+
+// Statement is what a laboratory report states. Prose is kept as Words and
+// proves nothing, since no program can judge it.
+type Statement struct {
+	Species    string               `yaml:"species" doc:"species"`
+	Variety    string               `yaml:"variety" doc:"variety"`
+	Growth     string               `yaml:"growth" words:"natural|cultured|laboratory-grown|artificial|composite|undetermined" doc:"growth"`
+	Method     string               `yaml:"method" doc:"method of growth"`
+	Treatments List[TreatmentClaim] `yaml:"treatments" doc:"treatments"`
+	Origin     string               `yaml:"origin" doc:"country"`
+	Weight     Weight               `yaml:"weight" range:"0.0001..100000" doc:"weight"`
+	Length     Length               `yaml:"length" range:"0.1..500" doc:"length"`
+	Width      Length               `yaml:"width" range:"0.1..500" doc:"width"`
+	Depth      Length               `yaml:"depth" range:"0.1..500" doc:"depth"`
+	Diameter   List[Length]         `yaml:"diameter" range:"0.1..500" doc:"diameter"`
+	Colour     string               `yaml:"colour" doc:"colour grade"`
+	Clarity    string               `yaml:"clarity" doc:"clarity grade"`
+	Words      string               `yaml:"words" doc:"anything else, word by word"`
+}
+
+type plainStatement Statement
+
+func (s *Statement) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
+	if n.Kind == yaml.ScalarNode {
+		s.Words, _ = d.text(n, path)
+		return
+	}
+	var p plainStatement
+	d.mapping(n, reflect.ValueOf(&p).Elem(), path, depth)
+	*s = Statement(p)
+}

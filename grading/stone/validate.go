@@ -1,0 +1,237 @@
+package stone
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"path"
+	"slices"
+	"strconv"
+	"strings"
+
+	"stonewrit/grading/gem"
+)
+
+// validator tells what single values cannot: keys that contradict each other
+// and names that the gem table does not have.
+type validator struct {
+	at       func(path string) Position
+	table    *gem.Table
+	problems Problems
+}
+
+func (v *validator) say(severity Severity, path, message, hint string) {
+	at := v.at(path)
+	v.problems = append(v.problems, Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint})
+}
+
+func (v *validator) wrong(path, hint, format string, args ...any) {
+	v.say(Error, path, fmt.Sprintf(format, args...), hint)
+}
+
+func (v *validator) stone(s *Stone) {
+	if s.Reference == "" {
+		v.wrong("stone", "give the stone a reference of your own, unique in the folder", "the reference is empty")
+	}
+	v.dates(s)
+	v.opinion(s)
+	v.origin(s)
+	v.size(s)
+	v.mounting(s)
+	for i, t := range s.Tests {
+		v.test(fmt.Sprintf("tests[%d]", i), t.Test)
+	}
+	if s.Worth != nil {
+		v.worth(s.Worth)
+	}
+	for i, p := range s.Photos {
+		v.photoPath(fmt.Sprintf("photos[%d].file", i), p.File)
+	}
+}
+
+func (v *validator) dates(s *Stone) {
+	days := s.Examined.Items
+	switch {
+	case len(days) == 0:
+		v.wrong("examined", "write the day: 2026-10-14", "no day of examination is given")
+		return
+	case len(days) > 2:
+		v.wrong("examined", "write the first and the last day", "%d days are given, one or two were expected", len(days))
+	case len(days) == 2 && days[1].Before(days[0].Time):
+		v.wrong("examined", "write the first day first", "the last day %s lies before the first %s", days[1], days[0])
+	}
+	if s.Received.Given() && s.Received.After(days[0].Time) {
+		v.wrong("received", "", "received %s lies after the examination of %s", s.Received, days[0])
+	}
+}
+
+func (v *validator) opinion(s *Stone) {
+	o := s.Opinion
+	v.material("opinion.species", o.Species)
+	v.material("opinion.variety", o.Variety)
+	v.kinship(o)
+	for i, l := range o.Layers {
+		if !strings.EqualFold(l.Material, "glue") {
+			v.material(fmt.Sprintf("opinion.layers[%d].material", i), l.Material)
+		}
+	}
+	v.treatments("opinion.treatments", o.Treatments.Items)
+	v.treatments("opinion.treatments_stated", o.Told.Items)
+	if o.Growth == "imitation" && o.Imitates == "" {
+		v.wrong("opinion.growth", "add what it is sold or worn as, for example imitates: emerald", "an imitation needs the key imitates")
+	}
+	if o.Method != "" && o.Growth != "laboratory-grown" && o.Growth != "cultured" {
+		v.wrong("opinion.method", "leave it out, or mend the growth", "a method of growth stands beside growth %q", o.Growth)
+	}
+	if o.Species == "" && len(o.Layers) == 0 {
+		v.wrong("opinion", "for example species: corundum (a group such as garnet is accepted)", "no species is stated")
+	}
+}
+
+// kinship refuses a variety that belongs to another species.
+func (v *validator) kinship(o Opinion) {
+	if o.Species == "" || o.Variety == "" {
+		return
+	}
+	species, err1 := v.table.Find(o.Species)
+	variety, err2 := v.table.Find(o.Variety)
+	if err1 != nil || err2 != nil || v.table.IsWithin(variety, species) || v.table.IsWithin(species, variety) {
+		return
+	}
+	right := v.table.SpeciesOf(variety).Name
+	v.wrong("opinion.variety", fmt.Sprintf("write species: %s, or another variety", right), "%s is a name for %s, not for %s", o.Variety, right, o.Species)
+}
+
+// material refuses a name that the table does not have, or that misleads.
+func (v *validator) material(path, name string) {
+	if name == "" {
+		return
+	}
+	_, err := v.table.Find(name)
+	var misnomer *gem.MisnomerError
+	var unknown *gem.NotFoundError
+	switch {
+	case errors.As(err, &misnomer):
+		v.wrong(path, fmt.Sprintf("write %q", misnomer.Proper), "%s", misnomer)
+	case errors.As(err, &unknown):
+		hint := "the command gems lists the names"
+		if len(unknown.Nearest) > 0 {
+			hint = fmt.Sprintf("did you mean %q?", unknown.Nearest[0])
+		}
+		v.wrong(path, hint, "%s", unknown)
+	}
+}
+
+func (v *validator) treatments(path string, claims []TreatmentClaim) {
+	for i, t := range claims {
+		at := fmt.Sprintf("%s[%d]", path, i)
+		if _, err := v.table.Treatment(t.Name); err != nil {
+			var names []string
+			for _, known := range v.table.Treatments() {
+				names = append(names, known.Name)
+			}
+			v.wrong(at, didYouMean(t.Name, names), "%q is not a treatment of the table: %s", t.Name, strings.Join(names, ", "))
+		}
+	}
+}
+
+func (v *validator) origin(s *Stone) {
+	undetermined := func(c string) bool { return c == "" || strings.EqualFold(c, "not determined") }
+	if !undetermined(s.Opinion.Origin) && (s.Origin == nil || s.Origin.Basis == "") {
+		v.wrong("opinion.origin", "write origin: {country: …, basis: …} at the top level, or not determined", "a country of origin needs its basis")
+	}
+	if s.Origin != nil && !undetermined(s.Origin.Country) && s.Origin.Basis == "" {
+		v.wrong("origin", "say what the opinion rests on, or write not determined", "a country of origin needs its basis")
+	}
+}
+
+func (v *validator) size(s *Stone) {
+	z := s.Size
+	for key, list := range map[string]List[Length]{"diameter": z.Diameter, "length": z.Length, "width": z.Width, "depth": z.Depth, "sizes": z.Sizes} {
+		if list.Given && len(list.Items) == 0 {
+			v.wrong("size."+key, "leave the key out where it was not measured", "no measure is given")
+		}
+	}
+	if z.Diameter.Given && (z.Length.Given || z.Width.Given) {
+		v.wrong("size.diameter", "give the diameter of a round stone, length and width of any other", "a diameter stands beside length or width")
+	}
+	if z.Hidden.Given && !z.InSetting && !s.Mounted {
+		v.wrong("size.hidden", "write mounted: true, or leave it out", "a hidden dimension of a stone that is not in a setting")
+	}
+}
+
+// mounting refuses what cannot be done to a stone in its setting.
+func (v *validator) mounting(s *Stone) {
+	if !s.Mounted {
+		return
+	}
+	if s.Weight.Measured.Given() && s.Weight.When != "before setting" {
+		v.wrong("weight.measured", "add when: before setting, or use stated: with by:", "a stone in its mounting cannot be weighed")
+	}
+	for i, t := range s.Tests {
+		g, ok := t.Test.(*Gravity)
+		if ok && g.Method != "value" && g.SetAside == "" {
+			v.wrong(fmt.Sprintf("tests[%d].method", i), "write mounted: false if it was loose when tested", "the specific gravity of a mounted stone cannot be found by %s", map[string]string{"hydrostatic": "weighing", "liquid": "a liquid"}[g.Method])
+		}
+	}
+}
+
+func (v *validator) worth(w *Worth) {
+	for i, l := range w.Lines {
+		v.worthLine(fmt.Sprintf("worth.lines[%d]", i), l)
+	}
+}
+
+func (v *validator) worthLine(at string, l WorthLine) {
+	var ways []string
+	for _, way := range []struct {
+		key   string
+		given bool
+	}{
+		{"amount", l.Amount != ""}, {"per_carat", l.PerCarat != ""},
+		{"per_gram_fine", l.PerGramFine != ""}, {"percent", l.Percent.Given()},
+	} {
+		if way.given {
+			ways = append(ways, way.key)
+		}
+	}
+	if len(ways) != 1 {
+		v.wrong(at, "use exactly one of amount, per_carat, per_gram_fine, percent", "the line %q has %d ways to its amount", l.What, len(ways))
+		return
+	}
+	if l.PerGramFine != "" && (!l.Mass.Given() || l.Fineness == 0) {
+		v.wrong(at, "for example mass: 4.20 g, fineness: 750", "a price of fine metal needs mass and fineness")
+	}
+	if l.Percent.Given() && len(l.Of.Items) == 0 {
+		v.wrong(at, "for example of: [labour]", "a per cent needs the lines it is of")
+	}
+}
+
+func (v *validator) photoPath(at, file string) {
+	clean := path.Clean(strings.ReplaceAll(file, `\`, "/"))
+	if path.IsAbs(clean) || clean == ".." || strings.HasPrefix(clean, "../") || strings.Contains(clean, ":") {
+		v.wrong(at, "copy the picture beside the stone file", "%q lies outside the stone file's folder", file)
+	}
+}
+
+func (v *validator) bench(b *Bench) {
+	for _, id := range slices.Sorted(maps.Keys(b.Instruments)) {
+		in := b.Instruments[id]
+		kinds := InstrumentKinds()
+		if !slices.Contains(kinds, in.Kind) {
+			v.wrong("instruments."+id+".kind", didYouMean(in.Kind, kinds), "%q is not one of: %s", in.Kind, strings.Join(kinds, ", "))
+		}
+	}
+}
+
+// InstrumentKinds are the words for what an instrument is: those of the tests,
+// and those of what measures and shows.
+func InstrumentKinds() []string {
+	return append([]string{"balance", "scales in ct", "gauge", "lamp", "loupe", "microscope", "thermal probe", "heavy liquids"}, TestKinds()...)
+}
+
+// mohs reads a Mohs number of a scratch, if it is one.
+func mohs(text string) (float64, bool) {
+	h, err := strconv.ParseFloat(text, 64)
+	return h, err == nil
+}
