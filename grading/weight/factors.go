@@ -153,7 +153,7 @@ func (e *Estimator) Combinations() [][2]string {
 func step(rows []factorRow, ratio float64) factorRow {
 	for i := 1; i < len(rows); i++ {
 		a, b := rows[i-1], rows[i]
-		if ratio >= b.ratio || ratio <= a.ratio {
+		if ratio < a.ratio || ratio > b.ratio {
 			continue
 		}
 		t := (ratio - a.ratio) / (b.ratio - a.ratio)

@@ -14,11 +14,19 @@ var factorsCSV []byte
 //go:embed words.csv
 var wordsCSV []byte
 
+//go:embed makes.csv
+var makesCSV []byte
+
+//go:embed round_diamond.csv
+var roundDiamondCSV []byte
+
 // An Estimator holds the tables that a weight is worked out with. It is safe
 // for use by several goroutines at once.
 type Estimator struct {
 	factors []factorRow
 	words   map[wordKey]Measure
+	makes   []makeRow
+	round   roundModel
 }
 
 // New reads the embedded tables. An error means that the tables themselves are
@@ -32,7 +40,15 @@ func New() (*Estimator, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Estimator{factors, words}, nil
+	makes, err := readMakes(makesCSV)
+	if err != nil {
+		return nil, err
+	}
+	round, err := readRoundModel(roundDiamondCSV)
+	if err != nil {
+		return nil, err
+	}
+	return &Estimator{factors, words, makes, round}, nil
 }
 
 // A record is one row of a table, read by column name. The first thing that is

@@ -1,0 +1,5 @@
+package weight
+
+type roundModel struct{}
+
+func readRoundModel(src []byte) (roundModel, error) { return roundModel{}, nil }
