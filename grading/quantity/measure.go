@@ -1,7 +1,6 @@
 package quantity
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -42,6 +41,19 @@ func (m Measure[T]) Given() bool { return m.Text != "" }
 // Float is the number without its unit.
 func (m Measure[T]) Float() float64 { return float64(m.V) }
 
+// Digits is the number as written, without unit and uncertainty: "1.520". It
+// is empty for a measure that was not given.
+func (m Measure[T]) Digits() string {
+	g := form.FindStringSubmatch(plainText(m.Text))
+	if g == nil {
+		return ""
+	}
+	return strings.TrimPrefix(g[1], "+")
+}
+
+// Units are the spellings of the unit that a file may use, the usual one first.
+func (m Measure[T]) Units() []string { return m.V.Symbols() }
+
 // Set parses text into m; see [Parse].
 func (m *Measure[T]) Set(text string) error {
 	parsed, err := Parse[T](text)
@@ -57,15 +69,28 @@ func (m Measure[T]) String() string { return m.Text }
 // Value is the measure with its uncertainty as a bare pair.
 func (m Measure[T]) Value() Value { return Value{float64(m.V), m.U} }
 
-var measure = regexp.MustCompile(`^([+-]?[0-9]+(?:\.([0-9]+))?) ?([^0-9+±\-]*?)(?: ?(\+-|±|\+/-|u )\s*([0-9]+(?:\.[0-9]+)?) ?([^0-9]*))?$`)
+// form is how a quantity is written: number, unit, and perhaps a sign of
+// uncertainty with its number and the unit once more.
+var form = regexp.MustCompile(`^([+-]?[0-9]+(?:\.([0-9]+))?) ?((?:[^0-9+±.-][^0-9+±-]*?)?)(?:(?: ?(\+-|±|\+/-) ?| (u) )([0-9]+(?:\.[0-9]+)?) ?((?:[^0-9+±.-][^0-9+±-]*)?))?$`)
 
-// A SyntaxError says what is wrong with a quantity and, if that is clear, how
-// it should be written.
-type SyntaxError struct {
-	Text, Problem, Hint string
+// Pattern is an ECMA 262 regular expression for what Parse accepts with one of
+// the symbols, for a schema.
+func Pattern(symbols []string) string {
+	number, unit := `[0-9]+(\.[0-9]+)?`, ""
+	if len(symbols) > 0 {
+		quoted := make([]string, len(symbols))
+		for i, s := range symbols {
+			quoted[i] = regexp.QuoteMeta(s)
+		}
+		unit = `(` + strings.Join(quoted, "|") + `)`
+	}
+	spread := `(\s*(\+-|±|\+/-)\s*|\s+u\s+)` + number
+	if unit == "" {
+		return `^\s*[+−-]?` + number + `(` + spread + `)?\s*$`
+	}
+	// The unit stands after the value, after the uncertainty, or after both.
+	return `^\s*[+−-]?` + number + `(\s*` + unit + `(` + spread + `(\s*` + unit + `)?)?|` + spread + `\s*` + unit + `)\s*$`
 }
-
-func (e *SyntaxError) Error() string { return fmt.Sprintf("%q %s", e.Text, e.Problem) }
 
 // Parse reads a quantity such as "7.82 mm", "7.82 mm +-0.02" or "4.00 u 0.01".
 // After +- (or ±) stands the half width that the writer believes to hold the
@@ -73,38 +98,27 @@ func (e *SyntaxError) Error() string { return fmt.Sprintf("%q %s", e.Text, e.Pro
 // *SyntaxError.
 func Parse[T Unit](text string) (Measure[T], error) {
 	var unit T
-	fail := func(problem, hint string) (Measure[T], error) {
-		return Measure[T]{}, &SyntaxError{text, problem, hint}
+	symbols := unit.Symbols()
+	s := plainText(text)
+	g := form.FindStringSubmatch(s)
+	if g == nil || strings.Contains(s, ",") {
+		return Measure[T]{}, malformed(text, s, symbols)
 	}
-	s := plainSpaces(text)
-	if fixed, ok := decimalPoint(s); ok {
-		return fail("has a decimal comma", "write a decimal point: "+fixed)
-	}
-	g := measure.FindStringSubmatch(s)
-	if g == nil {
-		return fail("is not "+describe(unit), "")
-	}
-	written := strings.TrimSpace(g[3])
-	if written == "" {
-		written = strings.TrimSpace(g[6])
-	} else if after := strings.TrimSpace(g[6]); after != "" && after != written {
-		return fail("gives its uncertainty in "+after, "use "+written+" for both")
-	}
-	if problem, hint := checkUnit(unit.Symbols(), written, g[1]); problem != "" {
-		return fail(problem, hint)
+	if err := checkUnits(text, g, symbols); err != nil {
+		return Measure[T]{}, err
 	}
 	v, err := strconv.ParseFloat(g[1], 64)
 	if err != nil {
-		return fail("is not a number that can be used", "")
+		return Measure[T]{}, &SyntaxError{text, "is too large to be used", ""}
 	}
 	m := Measure[T]{V: T(v), Decimals: len(g[2]), Text: strings.TrimSpace(text)}
-	if g[5] == "" {
+	if g[6] == "" {
 		return m, nil
 	}
-	if m.U, err = strconv.ParseFloat(g[5], 64); err != nil || m.U == 0 {
-		return fail("has no usable uncertainty", "leave it out, or give one above 0")
+	if m.U, err = strconv.ParseFloat(g[6], 64); err != nil || m.U == 0 {
+		return Measure[T]{}, &SyntaxError{text, "has no usable uncertainty", "leave it out, or give one above 0"}
 	}
-	if g[4] != "u " {
+	if g[5] == "" {
 		m.U /= coverage95
 	}
 	return m, nil
@@ -114,41 +128,24 @@ func Parse[T Unit](text string) (Measure[T], error) {
 // and 6.3.3: k = 2 for a level of confidence of approximately 95 per cent).
 const coverage95 = 2
 
-func checkUnit(allowed []string, written, number string) (problem, hint string) {
-	switch {
-	case len(allowed) == 0 && written == "":
-		return "", ""
-	case len(allowed) == 0:
-		return "has a unit, and a pure number was expected", "did you mean " + number + "?"
-	case written == "":
-		return "has no unit, " + allowed[0] + " was expected", "did you mean " + number + " " + allowed[0] + "?"
-	case slices.Contains(allowed, written):
-		return "", ""
+// checkUnits checks the unit beside the number and beside the uncertainty.
+func checkUnits(text string, g []string, symbols []string) error {
+	number, first, second := g[1], strings.TrimSpace(g[3]), strings.TrimSpace(g[7])
+	written := first
+	if first == "" {
+		written = second
 	}
-	hint = "did you mean " + number + " " + allowed[0] + "?"
-	if !strings.EqualFold(written, allowed[0]) {
-		hint = "convert it to " + allowed[0]
+	if problem, hint := checkUnit(symbols, written, number); problem != "" {
+		return &SyntaxError{text, problem, hint}
 	}
-	return "has the unit " + written + ", " + allowed[0] + " was expected", hint
+	if first != "" && second != "" && !slices.Contains(symbols, second) {
+		return &SyntaxError{text, "gives its uncertainty in " + second, "use " + symbols[0] + " for both"}
+	}
+	return nil
 }
 
-func describe[T Unit](unit T) string {
-	if s := unit.Symbols(); len(s) > 0 {
-		return "a number with the unit " + s[0]
-	}
-	return "a plain number"
-}
-
-// plainSpaces turns no-break and thin spaces to plain ones and runs to one.
-func plainSpaces(s string) string { return strings.Join(strings.Fields(s), " ") }
-
-var decimalComma = regexp.MustCompile(`^([+-]?[0-9.]*[0-9]),([0-9]+)`)
-
-func decimalPoint(s string) (string, bool) {
-	if !strings.Contains(s, ",") {
-		return "", false
-	}
-	s = strings.ReplaceAll(s, "±0,", "±0.")
-	s = strings.ReplaceAll(s, "+-0,", "+-0.")
-	return decimalComma.ReplaceAllString(s, "$1.$2"), true
+// plainText turns no-break and thin spaces to plain ones, runs of them to one,
+// and the minus sign of typography to a hyphen.
+func plainText(s string) string {
+	return strings.ReplaceAll(strings.Join(strings.Fields(s), " "), "\u2212", "-")
 }
