@@ -186,35 +186,59 @@ type TreatmentUse struct {
 	Source    string
 }
 
-// A Treatment is one of the words that a stone file may use.
+// A Treatment is one of the words that a stone file may use. A treatment can
+// be a kind of another one, which Within names: "oil" is a kind of "fracture
+// filled". What proves the narrower word proves the wider one; what excludes
+// the wider word excludes the narrower one.
 type Treatment struct {
-	Name       string
-	Synonyms   []string
-	Permanence string // permanent, may fade, not permanent
-	Disclosure string // general, specific
-	Wording    string // the plain sentence that discloses it
-	Care       string // special care in words, "" if none
-	Source     string
+	Name          string
+	Within        string // the wider word, "" if none
+	Synonyms      []string
+	Permanence    string // permanent, may fade, not permanent
+	Disclosure    string // general, specific
+	Wording       string // the plain sentence that discloses it
+	Care          string // special care in words, "" if none
+	Radioactivity string // what is to be said of radioactivity, "" if nothing
+	Source        string
 }
 
-// A Feature is a term for something seen under magnification.
+// A Feature is a term for something that speaks of species, growth or
+// treatment: an inclusion or mark seen under magnification, a pattern of lines
+// in the spectrum, or a pattern of glow under a lamp.
 type Feature struct {
 	Term     string
 	Synonyms []string
-	Place    string // body, filler, surface, join
+	SeenBy   string // magnification, spectrum, luminescence
+	Place    string // of what magnification shows: body, filler, surface, join
 	NotGlass bool   // glass cannot hold it
-	Note     string
-	Source   string
+
+	// A spectrum shows the feature when it shows every one of Lines, in nm.
+	LineKind string // line, band
+	Lines    []float64
+
+	// A lamp shows the feature when the glow has all of these that are not
+	// empty; a feature with none of them is only ever named by the examiner.
+	Wave      string   // long, short
+	Glow      []string // one of these colours
+	Strength  string
+	Pattern   string // even, zoned, chalky, along fractures, surface only, at the join
+	Afterglow string // its colour
+
+	Note   string
+	Source string
 }
 
 // Force says how strongly a sign speaks.
 type Force string
 
-// Only Proves and Excludes move a standing; Suggests is printed.
+// Only Proves and Excludes move a standing; Suggests is printed. Allows says
+// that the feature is at home in the material and tells nothing about the
+// claim; such a row stands where a wider one would say too much.
 const (
 	Proves   Force = "proves"
 	Suggests Force = "suggests"
 	Excludes Force = "excludes"
+	Allows   Force = "allows"
 )
 
 // A Sign says what one feature shows about one claim in one material.
@@ -223,8 +247,8 @@ type Sign struct {
 	Material string // a name of the table (its parents' signs apply to it), or "any"
 	Claim    string // species, growth, treatment
 	Force    Force
-	About    string // a growth, "laboratory-grown: flux", a treatment, or a material
-	Because  string
+	About    string // a growth, "laboratory-grown: flux", a treatment, or a material with all that stands below it
+	Because  string // a sentence without capital and full stop, to be printed
 	Source   string
 }
 

@@ -16,6 +16,7 @@ type Table struct {
 	misnomers map[string]misnomer  // folded
 	children  map[string][]*Material
 	rules     map[string][]Rule // by name of the variety
+	evidence  evidence
 	version   string
 }
 
@@ -37,6 +38,7 @@ func load(fsys fs.FS) (*Table, error) {
 		t.readTreatmentUse(fsys),
 		t.readCare(fsys),
 		t.readRules(fsys),
+		t.readEvidence(fsys),
 	)
 	if err != nil {
 		return nil, err
