@@ -31,6 +31,7 @@ func (t *Table) readMaterials(fsys fs.FS) error {
 		t.adopt(m, lines[fold(m.Name)])
 	}
 	t.checkCycles(lines)
+	t.checkImitations(lines)
 	return s.err()
 }
 
@@ -130,6 +131,16 @@ func (t *Table) checkCycles(lines map[string]row) {
 				break
 			}
 			up = t.byName[fold(up.Parent)]
+		}
+	}
+}
+
+func (t *Table) checkImitations(lines map[string]row) {
+	for _, m := range t.materials {
+		for _, name := range m.Imitations {
+			if other := t.byName[fold(name)]; other == nil || other.Name != name {
+				lines[fold(m.Name)].fail("imitations", "%q is not the name of a material", name)
+			}
 		}
 	}
 }

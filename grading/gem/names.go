@@ -71,44 +71,32 @@ func (t *Table) nearest(key string) []string {
 func (t *Table) readNames(fsys fs.FS) error {
 	s := openSheet(fsys, "names.csv", "name", "kind", "material", "reason", "source")
 	t.misnomers = map[string]misnomer{}
+	synonyms := map[string]*Material{}
 	for _, r := range s.rows {
 		r.source("source")
 		name, m := r.must("name"), t.owner(r)
-		if m == nil || t.nameTaken(r, name) {
+		key := fold(name)
+		if t.byName[key] != nil || synonyms[key] != nil || t.misnomers[key] != (misnomer{}) {
+			r.fail("name", "%q is taken", name)
+		}
+		if m == nil {
 			continue
 		}
 		switch r.word("kind", "synonym", "misnomer") {
 		case "synonym":
+			synonyms[key] = m
 			m.Synonyms = append(m.Synonyms, name)
 		case "misnomer":
-			t.misnomers[fold(name)] = misnomer{name, m.Name, r.must("reason")}
+			t.misnomers[key] = misnomer{name, m.Name, r.must("reason")}
 		}
 	}
-	t.enterSynonyms()
-	return s.err()
-}
-
-func (t *Table) nameTaken(r row, name string) bool {
-	key := fold(name)
-	taken := t.byName[key] != nil || t.misnomers[key] != misnomer{}
-	for _, m := range t.materials {
-		taken = taken || slices.ContainsFunc(m.Synonyms, func(s string) bool { return fold(s) == key })
-	}
-	if taken {
-		r.fail("name", "%q is taken", name)
-	}
-	return taken
-}
-
-// enterSynonyms makes synonyms findable; only now, so that every row of the
-// sheets names a material by its one proper name.
-func (t *Table) enterSynonyms() {
 	for _, m := range t.materials {
 		slices.Sort(m.Synonyms)
-		for _, s := range m.Synonyms {
-			t.byName[fold(s)] = m
-		}
 	}
+	// Synonyms become findable only now, so that every row above names its
+	// material by the one proper name.
+	maps.Copy(t.byName, synonyms)
+	return s.err()
 }
 
 // fold makes names comparable: small letters and digits alone, accents of the
