@@ -1,0 +1,79 @@
+package register
+
+import (
+	"context"
+	"errors"
+	"fmt"
+)
+
+// pdfs checks the stored PDFs and those in the folder against the entries.
+func (a *auditor) pdfs(ctx context.Context, folder string) error {
+	var o *outlet
+	if folder != "" {
+		var err error
+		if o, err = openOutlet(folder); err == nil {
+			defer o.close()
+		}
+	}
+	for from := int64(0); ; {
+		var batch []Entry
+		err := a.store.read(ctx, func(t *tx) error {
+			return t.rows("event > $1", fmt.Sprintf("event LIMIT %d", auditBatch), []any{from},
+				func(e Entry, unreadable error) error {
+					from = e.Event
+					if unreadable == nil { // else found before
+						batch = append(batch, e)
+					}
+					return nil
+				})
+		})
+		if err != nil || len(batch) == 0 {
+			return err
+		}
+		for _, e := range batch {
+			if err := a.stored(ctx, e); err != nil {
+				return err
+			}
+			if folder != "" {
+				a.file(o, e)
+			}
+		}
+	}
+}
+
+func (a *auditor) stored(ctx context.Context, e Entry) error {
+	err := a.store.read(ctx, func(t *tx) error {
+		_, err := t.document(e)
+		return err
+	})
+	if errors.Is(err, ErrStored) {
+		a.find(Finding{Kind: ChangedCopy, Event: e.Event, Number: e.Number}, "%v", err)
+		return nil
+	}
+	return err
+}
+
+// file checks the PDF of an entry in the folder; o is nil if that is missing.
+func (a *auditor) file(o *outlet, e Entry) {
+	at := Finding{Event: e.Event, Number: e.Number, File: e.File}
+	var there bool
+	var err error
+	if o != nil {
+		there, err = o.holds(e)
+	}
+	var other *FileError
+	switch {
+	case errors.As(err, &other):
+		at.Kind = ChangedPDF
+		a.find(at, "%s", other.Detail)
+	case err != nil:
+		at.Kind = ChangedPDF
+		a.find(at, "cannot be read: %v", err)
+	case !there && e.State == Reserved:
+		at.Kind = Unfinished
+		a.find(at, "its PDF is not yet in the folder")
+	case !there:
+		at.Kind = MissingPDF
+		a.find(at, "")
+	}
+}
