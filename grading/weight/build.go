@@ -59,10 +59,9 @@ func (m makeRow) body(p proportions) (Solid, error) {
 	if err != nil {
 		return Solid{}, err
 	}
-	spaces := f.walls()
-	spaces = append(spaces, m.crownPlanes(f, p)...)
+	spaces := m.crownPlanes(f, p)
 	spaces = append(spaces, m.pavilionPlanes(f, p, -p.girdle)...)
-	return intersect(spaces, m.reach(p))
+	return intersect(append(spaces, f.walls()...), m.reach(p))
 }
 
 func (m makeRow) frame(p proportions) (frame, error) {
@@ -113,8 +112,8 @@ func (m makeRow) pavilionArea(p proportions) (float64, error) {
 // halfArea takes the prism of one reference length under (or over) the girdle
 // edge off again.
 func (m makeRow) halfArea(f frame, planes []halfSpace, p proportions, base halfSpace) (float64, error) {
-	spaces := append(f.walls(), planes...)
-	s, err := intersect(append(spaces, base), m.reach(p))
+	spaces := append([]halfSpace{base}, planes...)
+	s, err := intersect(append(spaces, f.walls()...), m.reach(p))
 	if err != nil {
 		return 0, err
 	}

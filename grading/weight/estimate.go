@@ -66,7 +66,7 @@ func (e *Estimator) Volumes(d Dimensions) ([]Candidate, []Omission, error) {
 		method Method
 		volume func(Dimensions) (Candidate, error)
 	}{
-		{ByFactor, e.byFactor}, {BySolid, e.bySolid},
+		{ByFactor, e.byFactor}, {BySolid, e.bySolid}, {ByFittedSolid, e.byFittedSolid},
 	} {
 		c, err := way.volume(d)
 		if err == nil {

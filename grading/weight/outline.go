@@ -22,17 +22,18 @@ func newOutline(shape string, length, width, end float64) outline {
 	a, b := length/2, width/2
 	switch shape {
 	case "round", "oval", "bead":
-		return smooth(func(n int) outline { return superellipse(a, b, 2, n) })
+		return ellipse(a, b, outlineSides).enlarged(math.Pi * a * b)
 	case "cushion":
-		return smooth(func(n int) outline { return superellipse(a, b, cushionPower, n) })
+		return superellipse(a, b, cushionPower, outlineSides).enlarged(superellipseArea(a, b, cushionPower))
 	case "pear", "drop":
 		return smooth(func(n int) outline { return pear(a, b, n) })
 	case "marquise":
 		return smooth(func(n int) outline { return marquise(a, b, n) })
 	case "half moon":
-		return smooth(func(n int) outline { return halfMoon(a, b, n) })
+		return halfMoon(a, b, outlineSides).enlarged(math.Pi * a * b)
 	case "curved triangle":
-		return smooth(func(n int) outline { return curvedTriangle(a, b, n) })
+		// Constant width 1 encloses (pi - sqrt 3)/2.
+		return curvedTriangle(a, b, outlineSides).enlarged((math.Pi - math.Sqrt(3)) * 2 * a * b)
 	case "tapered baguette":
 		if end <= 0 {
 			end = width
@@ -79,6 +80,21 @@ func cutCorner(a, b, leg float64) outline {
 		{X: -a + leg, Y: -b}, {X: a - leg, Y: -b}, {X: a, Y: -b + leg}, {X: a, Y: b - leg},
 		{X: a - leg, Y: b}, {X: -a + leg, Y: b}, {X: -a, Y: b - leg}, {X: -a, Y: -b + leg},
 	}
+}
+
+func ellipse(a, b float64, n int) outline {
+	out := make(outline, n)
+	for i := range out {
+		s, c := math.Sincos(2 * math.Pi * (float64(i) + 0.5) / float64(n))
+		out[i] = r2.Vec{X: a * c, Y: b * s}
+	}
+	return out
+}
+
+// superellipseArea is the area that |x/a|^p + |y/b|^p = 1 encloses.
+func superellipseArea(a, b, p float64) float64 {
+	g := math.Gamma(1 + 1/p)
+	return 4 * a * b * g * g / math.Gamma(1+2/p)
 }
 
 // superellipse has |x/a|^p + |y/b|^p = 1.
@@ -171,18 +187,21 @@ func curvedTriangle(a, b float64, n int) outline {
 	return out
 }
 
-// smooth draws a curve with outlineSides sides and enlarges the polygon to the
-// area of the curve, which is taken from polygons of many sides by Richardson's
-// extrapolation, their error falling with the square of the number.
+// smooth draws a curve with outlineSides sides and the area of the curve, which
+// is taken from polygons of more sides by Richardson's extrapolation, their
+// error falling with the square of the number.
 func smooth(draw func(n int) outline) outline {
-	fine, finer := draw(1200).area(), draw(2400).area()
-	area := finer + (finer-fine)/3
-	out := draw(outlineSides)
-	s := math.Sqrt(area / out.area())
-	for i := range out {
-		out[i] = r2.Scale(s, out[i])
+	fine, finer := draw(240).area(), draw(480).area()
+	return draw(outlineSides).enlarged(finer + (finer-fine)/3)
+}
+
+// enlarged is the polygon scaled to an area.
+func (o outline) enlarged(area float64) outline {
+	s := math.Sqrt(area / o.area())
+	for i := range o {
+		o[i] = r2.Scale(s, o[i])
 	}
-	return out
+	return o
 }
 
 // area is the area of the polygon.

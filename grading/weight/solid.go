@@ -100,6 +100,10 @@ func clip(faces []face, h halfSpace, eps float64) []face {
 	kept := make([]face, 0, len(faces)+1)
 	var rim []r3.Vec
 	for _, f := range faces {
+		if within(f.points, h, eps) {
+			kept = append(kept, f)
+			continue
+		}
 		points, onPlane := clipPolygon(f.points, h, eps)
 		for _, p := range onPlane {
 			rim = appendNew(rim, p, 10*eps)
@@ -113,6 +117,16 @@ func clip(faces []face, h halfSpace, eps float64) []face {
 		kept = append(kept, face{h, around(rim, h.normal)})
 	}
 	return kept
+}
+
+// within tells whether all points lie inside, clear of the plane.
+func within(points []r3.Vec, h halfSpace, eps float64) bool {
+	for _, p := range points {
+		if r3.Dot(h.normal, p)-h.dist >= -eps {
+			return false
+		}
+	}
+	return true
 }
 
 func anyBeyond(faces []face, h halfSpace, eps float64) bool {
@@ -154,11 +168,16 @@ func clipPolygon(points []r3.Vec, h halfSpace, eps float64) (kept, onPlane []r3.
 // appendNew appends p unless a point as near as eps is there.
 func appendNew(points []r3.Vec, p r3.Vec, eps float64) []r3.Vec {
 	for _, q := range points {
-		if r3.Norm(r3.Sub(p, q)) <= eps {
+		if near(p, q, eps) {
 			return points
 		}
 	}
 	return append(points, p)
+}
+
+// near tells whether two points differ by no more than eps in each coordinate.
+func near(p, q r3.Vec, eps float64) bool {
+	return math.Abs(p.X-q.X) <= eps && math.Abs(p.Y-q.Y) <= eps && math.Abs(p.Z-q.Z) <= eps
 }
 
 // around orders the corners of a convex polygon counterclockwise about the
@@ -199,7 +218,7 @@ func assemble(faces []face, eps float64) Solid {
 // index finds a vertex, or makes it.
 func (s *Solid) index(p r3.Vec, eps float64) int {
 	for i, q := range s.Vertices {
-		if math.Abs(p.X-q.X) <= eps && math.Abs(p.Y-q.Y) <= eps && math.Abs(p.Z-q.Z) <= eps {
+		if near(p, q, eps) {
 			return i
 		}
 	}
