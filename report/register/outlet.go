@@ -76,24 +76,26 @@ func (o *outlet) discard(name string) error {
 // place gives a staged PDF its name, unless that is taken (fs.ErrExist), and
 // syncs the folder.
 func (o *outlet) place(name string) error {
-	temp := partName(name)
-	err := o.root.Link(temp, name)
+	err := o.root.Link(partName(name), name)
 	switch {
 	case err == nil:
-		err = o.root.Remove(temp)
-	case errors.Is(err, fs.ErrExist):
-		return err
-	default:
-		// No hard links on this file system: look first, then rename.
-		if _, err := o.root.Lstat(name); err == nil {
-			return fs.ErrExist
-		}
-		err = o.root.Rename(temp, name)
+		err = o.discard(name)
+	case !errors.Is(err, fs.ErrExist):
+		err = o.rename(name) // a file system without hard links
 	}
 	if err != nil {
 		return err
 	}
 	return o.sync()
+}
+
+// rename gives a staged PDF its name where there are no hard links. It looks
+// first, which leaves a moment in which another program may take the name.
+func (o *outlet) rename(name string) error {
+	if _, err := o.root.Lstat(name); err == nil {
+		return fs.ErrExist
+	}
+	return o.root.Rename(partName(name), name)
 }
 
 func (o *outlet) sync() error {
