@@ -27,9 +27,9 @@
 // [Book.Issue] works in this order:
 //
 //  1. one transaction, exclusive among all writers: take the next number, call
-//     render, write the PDF under a temporary name in the folder and sync it;
-//     append the event, the entry, the bytes of the PDF and a note that its
-//     file is pending; commit;
+//     render; append the event, the entry, the bytes of the PDF and a note that
+//     its file is pending; write the PDF under a temporary name in the folder
+//     and sync it; commit;
 //  2. give the file its name (by a hard link, which never replaces a file that
 //     is there) and sync the folder;
 //  3. strike out the note.
@@ -52,5 +52,5 @@
 // The SQLite file keeps a rollback journal, not a write-ahead log: at rest the
 // register is one file that can be copied, it works on a network folder that
 // locks properly, and reading it creates nothing beside it. It is made
-// readable by its owner alone, as are the PDFs, since both name clients.
+// readable by its owner alone, as are the PDFs, since they name clients.
 package register
