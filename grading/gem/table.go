@@ -11,13 +11,15 @@ import (
 // A Table is the whole reference table. It is made by Load and never changes
 // afterwards, so it may be shared freely.
 type Table struct {
-	materials []*Material          // by name
-	byName    map[string]*Material // folded names and synonyms
-	misnomers map[string]misnomer  // folded
-	children  map[string][]*Material
-	rules     map[string][]Rule // by name of the variety
-	evidence  evidence
-	version   string
+	materials  []*Material          // by name
+	byName     map[string]*Material // folded names and synonyms
+	misnomers  map[string]misnomer  // folded
+	children   map[string][]*Material
+	figured    map[*Material]bool   // has an index or specific gravity of its own
+	rules      map[string][]Rule    // by name of the variety
+	references map[string]Reference // by folded name
+	evidence   evidence
+	version    string
 }
 
 // Load reads the data compiled into the package. An error means that the data
@@ -37,12 +39,14 @@ func load(fsys fs.FS) (*Table, error) {
 		t.readPleochroism(fsys),
 		t.readTreatmentUse(fsys),
 		t.readCare(fsys),
+		t.readReferences(fsys),
 		t.readRules(fsys),
 		t.readEvidence(fsys),
 	)
 	if err != nil {
 		return nil, err
 	}
+	t.noteFigured()
 	t.inherit()
 	t.version, err = digest(fsys)
 	return t, err
