@@ -11,14 +11,17 @@ import (
 // Against tells what of a stone file does not fit the bench file and the day:
 // unknown examiners and instruments, instruments of another kind, readings
 // above an instrument's limit, dates in the future. today is the calendar day
-// at the practice; bench may be nil.
+// at the practice; bench may be nil. It may be asked of a record that has
+// problems of its own.
 func Against(s *Stone, bench *Bench, today time.Time) Problems {
 	v := &validator{at: s.Position}
 	v.future(s, today)
 	if bench != nil {
 		v.people(s, bench)
 		for i, t := range s.Tests {
-			v.instrument(fmt.Sprintf("tests[%d]", i), t.Test, bench)
+			if t.Test != nil {
+				v.instrument(fmt.Sprintf("tests[%d]", i), t.Test, bench)
+			}
 		}
 		v.balance("weight.instrument", s.Weight.Instrument, bench, "balance", "scales in ct")
 		v.balance("size.instrument", s.Size.Instrument, bench, "gauge")
@@ -28,18 +31,26 @@ func Against(s *Stone, bench *Bench, today time.Time) Problems {
 }
 
 func (v *validator) future(s *Stone, today time.Time) {
-	for i, d := range s.Examined.Items {
-		if d.After(today) {
-			path := "examined"
-			if len(s.Examined.Items) > 1 {
-				path = fmt.Sprintf("examined[%d]", i)
-			}
-			v.wrong(path, "", "the day of examination %s lies after today, %s", d, today.Format(time.DateOnly))
+	later := func(path, what string, d Date) {
+		if d.Given() && d.After(today) {
+			v.wrong(path, "", "%s %s lies after today, %s", what, d, today.Format(time.DateOnly))
 		}
 	}
-	last := s.Examined.Items[len(s.Examined.Items)-1]
+	later("received", "the day it came in", s.Received)
+	for i, d := range s.Examined.Items {
+		path := "examined"
+		if len(s.Examined.Items) > 1 {
+			path = fmt.Sprintf("examined[%d]", i)
+		}
+		later(path, "the day of examination", d)
+	}
+	for i, t := range s.Tests {
+		if t.Test != nil {
+			later(fmt.Sprintf("tests[%d].date", i), "the day of the test", t.Header().Date)
+		}
+	}
 	for i, p := range s.Photos {
-		if p.Taken.Given() && p.Taken.After(last.Time) {
+		if n := len(s.Examined.Items); n > 0 && p.Taken.Given() && p.Taken.After(s.Examined.Items[n-1].Time) {
 			v.say(Warning, fmt.Sprintf("photos[%d].taken", i), fmt.Sprintf("the photo of %s was taken after the examination", p.Taken), "")
 		}
 	}
@@ -47,7 +58,14 @@ func (v *validator) future(s *Stone, today time.Time) {
 
 func (v *validator) people(s *Stone, b *Bench) {
 	known := slices.Sorted(maps.Keys(b.Examiners))
-	for _, who := range []struct{ path, id string }{{"examiner", s.Examiner}, {"authorised_by", s.Authorised}} {
+	type named struct{ path, id string }
+	all := []named{{"examiner", s.Examiner}, {"authorised_by", s.Authorised}}
+	for i, t := range s.Tests {
+		if t.Test != nil {
+			all = append(all, named{fmt.Sprintf("tests[%d].by", i), t.Header().By})
+		}
+	}
+	for _, who := range all {
 		if _, ok := b.Examiners[who.id]; who.id != "" && !ok {
 			v.wrong(who.path, didYouMean(who.id, known), "%q is not an examiner of %s: %s", who.id, b.File(), strings.Join(known, ", "))
 		}

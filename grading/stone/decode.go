@@ -5,8 +5,11 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 
@@ -29,6 +32,8 @@ type Position struct{ Line, Column int }
 type decoder struct {
 	problems  Problems
 	positions map[string]Position
+	root      reflect.Type // of the whole file, to say where a misplaced key belongs
+	lines     int          // lines of the file
 }
 
 // leaf is implemented by types that read themselves from one node.
@@ -51,59 +56,25 @@ type fieldTags struct {
 
 // decodeDocument reads src into out, a pointer to a struct.
 func decodeDocument(src []byte, out any) (map[string]Position, Problems) {
-	d := &decoder{positions: map[string]Position{"": {1, 1}}}
-	root := d.parse(src)
-	if root != nil {
+	d := &decoder{positions: map[string]Position{"": {1, 1}}, root: reflect.TypeOf(out).Elem(), lines: 1}
+	if root := d.parse(src); root != nil {
 		d.value(root, reflect.ValueOf(out).Elem(), "", fieldTags{}, 0)
 	}
 	d.problems.Sort()
 	return d.positions, d.problems
 }
 
-var yamlLine = regexp.MustCompile(`^yaml: (?:unmarshal errors:\s*)?(?:line (\d+): )?(.*)`)
+// position is the place of a node.
+func (d *decoder) position(n *yaml.Node) Position { return d.inside(Position{n.Line, n.Column}) }
 
-func (d *decoder) parse(src []byte) *yaml.Node {
-	if len(src) > maxFile {
-		d.problem("", Position{1, 1}, fmt.Sprintf("the file has %d bytes, more than the %d that are read", len(src), maxFile), "")
-		return nil
+// inside keeps a place within the file: the parser puts what is missing at the
+// end of a file into the line after it.
+func (d *decoder) inside(at Position) Position {
+	if at.Line > d.lines {
+		return Position{d.lines, 1}
 	}
-	dec := yaml.NewDecoder(strings.NewReader(string(src)))
-	var doc yaml.Node
-	if err := dec.Decode(&doc); err != nil {
-		d.syntax(err)
-		return nil
-	}
-	var second yaml.Node
-	if err := dec.Decode(&second); err == nil {
-		d.problem("", Position{second.Line, second.Column}, "a second document begins here, one file describes one thing", "put it into a file of its own")
-		return nil
-	}
-	root := doc.Content[0]
-	if root.Kind != yaml.MappingNode {
-		d.problem("", position(root), "the file is "+describeNode(root)+", keys with values were expected", "start with \"stonewrit: 1\"")
-		return nil
-	}
-	return root
+	return Position{max(at.Line, 1), max(at.Column, 1)}
 }
-
-func (d *decoder) syntax(err error) {
-	g := yamlLine.FindStringSubmatch(err.Error())
-	pos := Position{1, 1}
-	message := err.Error()
-	if g != nil {
-		message = g[2]
-		if line, err := strconv.Atoi(g[1]); err == nil {
-			pos.Line = line
-		}
-	}
-	if message == "EOF" {
-		d.problem("", pos, "the file is empty", "start with \"stonewrit: 1\"")
-		return
-	}
-	d.problem("", pos, "this is not YAML: "+message, "indent with spaces, and put text with a colon or a # into quotes")
-}
-
-func position(n *yaml.Node) Position { return Position{max(n.Line, 1), max(n.Column, 1)} }
 
 func (d *decoder) problem(path string, at Position, message, hint string) {
 	d.problems = append(d.problems, Problem{Severity: Error, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint})
@@ -111,19 +82,18 @@ func (d *decoder) problem(path string, at Position, message, hint string) {
 
 // wrong records a problem at a node.
 func (d *decoder) wrong(n *yaml.Node, path, message, hint string) {
-	d.problem(path, position(n), message, hint)
+	d.problem(path, d.position(n), message, hint)
 }
 
 func (d *decoder) value(n *yaml.Node, v reflect.Value, path string, tags fieldTags, depth int) {
 	if _, known := d.positions[path]; !known {
-		d.positions[path] = position(n)
+		d.positions[path] = d.position(n)
 	}
-	switch {
-	case depth > maxDepth:
+	if depth > maxDepth {
 		d.wrong(n, path, "nested too deeply", "")
 		return
-	case n.Kind == yaml.AliasNode || n.Anchor != "":
-		d.wrong(n, path, "anchors and aliases are not used in these files", "write the value out")
+	}
+	if !d.plain(n, path) {
 		return
 	}
 	if l, ok := v.Addr().Interface().(leaf); ok {
@@ -149,22 +119,41 @@ func (d *decoder) value(n *yaml.Node, v reflect.Value, path string, tags fieldTa
 	}
 }
 
-func (d *decoder) quantity(n *yaml.Node, q quantityText, path string, tags fieldTags) {
+// plain refuses what YAML can do and these files do not use.
+func (d *decoder) plain(n *yaml.Node, path string) bool {
+	switch {
+	case n.Kind == yaml.AliasNode || n.Anchor != "":
+		d.wrong(n, path, "anchors and aliases (& and *) are not used in these files", "write the value out, or put it into quotes")
+	case n.Style&yaml.TaggedStyle != 0:
+		d.wrong(n, path, fmt.Sprintf("the tag %s is not used in these files", n.Tag), "leave it out, or put the value into quotes")
+	default:
+		return true
+	}
+	return false
+}
+
+// quantity reads a number with its unit and reports whether it could.
+func (d *decoder) quantity(n *yaml.Node, q quantityText, path string, tags fieldTags) bool {
 	text, ok := d.text(n, path)
 	if !ok {
-		return
+		return false
 	}
 	if err := q.Set(text); err != nil {
 		var syntax *quantity.SyntaxError
 		if errors.As(err, &syntax) {
 			d.wrong(n, path, syntax.Error(), syntax.Hint)
 		}
-		return
+		return false
 	}
 	tags.bound.check(d, n, path, q.Float(), text)
+	return true
 }
 
 func (d *decoder) sequence(n *yaml.Node, v reflect.Value, path string, tags fieldTags, depth int) {
+	if n.Kind == yaml.ScalarNode && strings.EqualFold(n.Value, "none") {
+		v.Set(reflect.MakeSlice(v.Type(), 0, 0)) // looked, nothing: the same as []
+		return
+	}
 	if n.Kind != yaml.SequenceNode {
 		d.wrong(n, path, "found "+describeNode(n)+", a list was expected", "write it as [ … ] or with a dash before each entry")
 		return
@@ -208,6 +197,8 @@ func (d *decoder) entries(n *yaml.Node, path string) []entry {
 		case name.Kind != yaml.ScalarNode:
 			d.wrong(name, path, "a key is "+describeNode(name)+", a word was expected", "")
 			continue
+		case !d.plain(name, at):
+			continue
 		case name.Tag == "!!merge":
 			d.wrong(name, at, "merge keys are not used in these files", "write the values out")
 			continue
@@ -216,7 +207,7 @@ func (d *decoder) entries(n *yaml.Node, path string) []entry {
 			continue
 		}
 		first[name.Value] = name
-		d.positions[at] = position(value)
+		d.positions[at] = d.position(value)
 		list = append(list, entry{name.Value, at, name, value})
 	}
 	return list
@@ -237,8 +228,7 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int)
 	for _, e := range d.entries(n, path) {
 		f, ok := fields.find(e.key)
 		if !ok {
-			allowed := fields.names()
-			d.wrong(e.name, e.path, fmt.Sprintf("unknown key %q, allowed here: %s", e.key, strings.Join(allowed, ", ")), didYouMean(e.key, allowed))
+			d.unknownKey(e, fields.names())
 			continue
 		}
 		seen[f.key] = true
@@ -246,9 +236,19 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int)
 	}
 	for _, f := range fields {
 		if f.need && !seen[f.key] {
-			d.problem(join(path, f.key), position(n), fmt.Sprintf("the key %q is missing", f.key), f.example())
+			d.problem(join(path, f.key), d.position(n), fmt.Sprintf("the key %q is missing", f.key), f.example())
 		}
 	}
+}
+
+// unknownKey tells where a key belongs that is right elsewhere, or the nearest
+// one that is right here.
+func (d *decoder) unknownKey(e entry, allowed []string) {
+	hint := didYouMean(e.key, allowed)
+	if places := placesOf(d.root, e.key); len(places) > 0 && said(e.key, allowed) == "" {
+		hint = fmt.Sprintf("%s belongs under %s", e.key, strings.Join(places, " or "))
+	}
+	d.wrong(e.name, e.path, fmt.Sprintf("unknown key %q, allowed here: %s", e.key, strings.Join(allowed, ", ")), hint)
 }
 
 func (d *decoder) scalar(n *yaml.Node, v reflect.Value, path string, tags fieldTags) {
@@ -270,7 +270,7 @@ func (d *decoder) scalar(n *yaml.Node, v reflect.Value, path string, tags fieldT
 	case reflect.Int:
 		i, err := strconv.Atoi(text)
 		if err != nil {
-			d.wrong(n, path, fmt.Sprintf("found %q, a whole number was expected", text), "")
+			d.wrong(n, path, fmt.Sprintf("found %q, a whole number was expected", text), wholeNumber(text))
 			return
 		}
 		v.SetInt(int64(i))
@@ -282,20 +282,53 @@ func (d *decoder) scalar(n *yaml.Node, v reflect.Value, path string, tags fieldT
 
 // text returns the text of a scalar node, refusing an empty one.
 func (d *decoder) text(n *yaml.Node, path string) (string, bool) {
-	if n.Kind != yaml.ScalarNode {
+	switch {
+	case !d.plain(n, path):
+		return "", false
+	case n.Kind != yaml.ScalarNode:
 		d.wrong(n, path, "found "+describeNode(n)+", a single value was expected", "")
 		return "", false
-	}
-	quoted := n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0
-	if n.Tag == "!!null" && !quoted {
+	case n.Tag == "!!null" && !quoted(n), strings.TrimSpace(n.Value) == "":
 		d.wrong(n, path, "nothing is written here", "leave the key out, or write a value (\"none\" if you looked and found nothing)")
+		return "", false
+	}
+	if i := strings.IndexFunc(n.Value, unprintable); i >= 0 {
+		r, _ := utf8.DecodeRuneInString(n.Value[i:])
+		d.wrong(n, path, fmt.Sprintf("holds the character %U, which cannot be printed", r), "take it out")
 		return "", false
 	}
 	return n.Value, true
 }
 
+// unprintable tells control characters and the marks that turn the direction
+// of writing, by which a text could show other than it is.
+func unprintable(r rune) bool {
+	return unicode.IsControl(r) && r != '\n' && r != '\t' ||
+		r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069'
+}
+
+// quoted reports whether a scalar is marked as text, so that no reader takes it
+// for a truth value or for nothing.
+func quoted(n *yaml.Node) bool {
+	return n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) != 0
+}
+
+// yesOrNo reports whether YAML readers take the bare text for a truth value.
+func yesOrNo(n *yaml.Node) bool {
+	switch strings.ToLower(n.Value) {
+	case "no", "off", "yes", "on", "false", "true":
+		return !quoted(n)
+	}
+	return false
+}
+
+// word reads one of the allowed words, or free text where there are none.
 func (d *decoder) word(n *yaml.Node, path, text string, words []string, v reflect.Value) {
 	if len(words) == 0 {
+		if yesOrNo(n) {
+			d.wrong(n, path, fmt.Sprintf("found %s, which YAML reads as yes or no, and words were expected", text), fmt.Sprintf("write \"none\" if you looked and found nothing, or put the word into quotes: %q", text))
+			return
+		}
 		v.SetString(strings.TrimSpace(text))
 		return
 	}
@@ -307,14 +340,23 @@ func (d *decoder) word(n *yaml.Node, path, text string, words []string, v reflec
 		}
 	}
 	hint := didYouMean(text, words)
-	quoted := n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) != 0
-	switch w {
-	case "no", "off", "yes", "on", "false", "true":
-		if !quoted {
-			hint = fmt.Sprintf("YAML reads %s as yes or no: write one of the words, in quotes if need be (\"none\" if you looked and found nothing)", text)
+	if yesOrNo(n) {
+		hint = fmt.Sprintf("YAML reads %s as yes or no: write one of the words", text)
+		if slices.Contains(words, "none") {
+			hint += " (none if you looked and found nothing)"
 		}
 	}
 	d.wrong(n, path, fmt.Sprintf("%q is not one of: %s", text, strings.Join(words, ", ")), hint)
+}
+
+var leadingNumber = regexp.MustCompile(`^([0-9]+)(?:\.0+)?(?: ?[^0-9.,]*)$`)
+
+// wholeNumber is a hint that picks the whole number out of a text.
+func wholeNumber(text string) string {
+	if g := leadingNumber.FindStringSubmatch(text); g != nil {
+		return "did you mean " + g[1] + "?"
+	}
+	return ""
 }
 
 func join(path, key string) string {

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
 	"gopkg.in/yaml.v3"
 )
 
@@ -124,23 +123,3 @@ func slippedPoint(v float64, b bounds) string {
 }
 
 func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
-// didYouMean is a hint naming the nearest allowed word, or nothing when none is
-// near.
-func didYouMean(found string, allowed []string) string {
-	if w := nearest(found, allowed); w != "" {
-		return fmt.Sprintf("did you mean %q?", w)
-	}
-	return ""
-}
-
-func nearest(found string, allowed []string) string {
-	best, distance := "", 1+len([]rune(found))/3+1
-	for _, w := range allowed {
-		d := levenshtein.ComputeDistance(strings.ToLower(found), strings.ToLower(w))
-		if d < distance {
-			best, distance = w, d
-		}
-	}
-	return best
-}

@@ -43,7 +43,7 @@ func (t *Date) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int)
 	}
 	parsed, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		d.wrong(n, path, fmt.Sprintf("%q is not a date", text), "write year-month-day, for example 2026-10-14")
+		d.wrong(n, path, fmt.Sprintf("%q is not a date", text), dateHint(text))
 		return
 	}
 	if y := parsed.Year(); y < 1900 || y > 2200 {
@@ -51,6 +51,19 @@ func (t *Date) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int)
 		return
 	}
 	t.Time = parsed
+}
+
+var otherDate = regexp.MustCompile(`^([0-9]{1,2})([./-])([0-9]{1,2})[./-]([0-9]{4})$`)
+
+// dateHint turns a date in day.month.year round; with slashes it cannot be
+// known which is the day.
+func dateHint(text string) string {
+	if g := otherDate.FindStringSubmatch(text); g != nil && g[2] == "." {
+		if t, err := time.Parse("2.1.2006", g[1]+"."+g[3]+"."+g[4]); err == nil {
+			return "did you mean " + t.Format(time.DateOnly) + "?"
+		}
+	}
+	return "write year-month-day, for example 2026-10-14"
 }
 
 // Given reports whether the date stands in the file.
@@ -77,16 +90,16 @@ func (e *Edges) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ 
 		return
 	}
 	for i, p := range parts {
-		if p.Kind == yaml.ScalarNode && strings.EqualFold(p.Value, "over") {
-			e.Over = true
-			continue
-		}
-		var index Index
 		at := path
 		if n.Kind == yaml.SequenceNode {
 			at = fmt.Sprintf("%s[%d]", path, i)
 		}
-		d.positions[at] = position(p)
+		d.positions[at] = d.position(p)
+		if p.Kind == yaml.ScalarNode && strings.EqualFold(p.Value, "over") {
+			e.over(d, p, at, i)
+			continue
+		}
+		var index Index
 		d.quantity(p, &index, at, tags)
 		if index.Given() {
 			e.Seen = append(e.Seen, index)
@@ -95,6 +108,15 @@ func (e *Edges) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ 
 	if len(e.Seen) == 2 && e.Seen[0].V > e.Seen[1].V {
 		d.wrong(n, path, fmt.Sprintf("the edges %s and %s stand in falling order", e.Seen[0], e.Seen[1]), fmt.Sprintf("write the lower one first: [%s, %s]", e.Seen[1], e.Seen[0]))
 	}
+}
+
+// over notes an edge beyond the limit, which can only be the upper one.
+func (e *Edges) over(d *decoder, n *yaml.Node, path string, i int) {
+	if i == 0 {
+		d.wrong(n, path, "over stands for the upper of two edges", "write [1.757, over]; where no edge at all was seen, over the limit: true beside the readings")
+		return
+	}
+	e.Over = true
 }
 
 // A Span is a stretch of the spectrum, from shorter to longer wavelength.
@@ -107,8 +129,11 @@ func (s *Span) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ i
 		d.wrong(n, path, "found "+describeNode(n)+", two wavelengths were expected", "for example [500 nm, 610 nm]")
 		return
 	}
-	d.quantity(n.Content[0], &s.From, path+"[0]", tags)
-	d.quantity(n.Content[1], &s.To, path+"[1]", tags)
+	for i, end := range []*quantity.Measure[quantity.Nanometre]{&s.From, &s.To} {
+		at := fmt.Sprintf("%s[%d]", path, i)
+		d.positions[at] = d.position(n.Content[i])
+		d.quantity(n.Content[i], end, at, tags)
+	}
 	if s.From.Given() && s.To.Given() && s.From.V >= s.To.V {
 		d.wrong(n, path, fmt.Sprintf("the band ends at %s before it begins at %s", s.To, s.From), "write the shorter wavelength first")
 	}
@@ -151,11 +176,15 @@ func (m *Mass) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ i
 	}
 	if strings.Contains(text, "ct") {
 		var c quantity.Measure[quantity.Carat]
-		d.quantity(n, &c, path, fieldTags{})
+		if !d.quantity(n, &c, path, fieldTags{}) {
+			return
+		}
 		*m = Mass{float64(c.V.Grams()), float64(quantity.Carat(c.U).Grams()), c.Text}
 	} else {
 		var g quantity.Measure[quantity.Gram]
-		d.quantity(n, &g, path, fieldTags{})
+		if !d.quantity(n, &g, path, fieldTags{}) {
+			return
+		}
 		*m = Mass{float64(g.V), g.U, g.Text}
 	}
 	tags.bound.check(d, n, path, m.Grams, text)
@@ -178,8 +207,7 @@ func (a *Decimal) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ i
 		return
 	}
 	if !decimalText.MatchString(text) {
-		hint := "write digits with a decimal point, in quotes: \"1850.00\""
-		d.wrong(n, path, fmt.Sprintf("%q is not an amount", text), hint)
+		d.wrong(n, path, fmt.Sprintf("%q is not an amount", text), "write digits with a decimal point and no currency, in quotes: \"1850.00\"")
 		return
 	}
 	*a = Decimal(text)
@@ -211,14 +239,18 @@ func (m Money) Given() bool { return m.Amount != "" }
 
 func (m Money) String() string { return string(m.Amount) + " " + m.Currency }
 
-// Adjustments are named per cents in the order written.
+// Adjustments are named parts of the price in the order written.
 type Adjustments []Adjustment
 
-// An Adjustment changes a comparable toward the subject.
+// An Adjustment changes a comparable toward the subject: by a per cent, or by a
+// fraction such as -1/3 where a per cent would not be exact.
 type Adjustment struct {
-	What string
-	By   quantity.Measure[quantity.Percent]
+	What     string
+	By       quantity.Measure[quantity.Percent]
+	Fraction string
 }
+
+var fraction = regexp.MustCompile(`^[+-]?[0-9]{1,4}/[1-9][0-9]{0,3}$`)
 
 func (a *Adjustments) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
 	if n.Kind != yaml.MappingNode {
@@ -227,12 +259,14 @@ func (a *Adjustments) decode(d *decoder, n *yaml.Node, path string, _ fieldTags,
 	}
 	for _, e := range d.entries(n, path) {
 		one := Adjustment{What: e.key}
-		d.quantity(e.value, &one.By, e.path, fieldTags{bound: bounds{-100, 1000, true}})
+		if e.value.Kind == yaml.ScalarNode && fraction.MatchString(e.value.Value) {
+			one.Fraction, _ = d.text(e.value, e.path)
+		} else {
+			d.quantity(e.value, &one.By, e.path, fieldTags{bound: bounds{-100, 1000, true}})
+		}
 		*a = append(*a, one)
 	}
 }
-
-func quantitySecond(s int) quantity.Second { return quantity.Second(s) }
 
 // Anything is a quantity of any unit: the field's meaning depends on the
 // instrument it stands under.

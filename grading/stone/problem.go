@@ -59,6 +59,18 @@ func (ps Problems) Has(s Severity) bool {
 	return slices.ContainsFunc(ps, func(p Problem) bool { return p.Severity == s })
 }
 
+// At gives each problem that has a path alone its place in the file.
+func (ps Problems) At(position func(path string) Position) Problems {
+	placed := slices.Clone(ps)
+	for i, p := range placed {
+		if p.Line == 0 {
+			at := position(p.Path)
+			placed[i].Line, placed[i].Column = at.Line, at.Column
+		}
+	}
+	return placed
+}
+
 // Sort puts the problems in the order of the file.
 func (ps Problems) Sort() {
 	slices.SortStableFunc(ps, func(a, b Problem) int {

@@ -1,6 +1,9 @@
 package stone
 
 import (
+	"slices"
+	"strings"
+
 	"stonewrit/grading/gem"
 )
 
@@ -16,13 +19,9 @@ func Read(name string, src []byte, table *gem.Table) (*Stone, Problems) {
 			t.Header().Index = i
 		}
 	}
-	if !problems.Has(Error) {
-		v := &validator{at: s.Position, table: table}
-		v.stone(s)
-		problems = append(problems, v.problems...)
-	}
-	problems.Sort()
-	return s, problems
+	v := &validator{at: s.Position, table: table, read: problems}
+	v.stone(s)
+	return s, problems.and(v.problems)
 }
 
 // ReadBench reads a bench file.
@@ -30,37 +29,30 @@ func ReadBench(name string, src []byte, table *gem.Table) (*Bench, Problems) {
 	b := &Bench{file: name}
 	positions, problems := decodeDocument(src, b)
 	b.positions = positions
-	if !problems.Has(Error) {
-		v := &validator{at: b.Position, table: table}
-		v.bench(b)
-		problems = append(problems, v.problems...)
-	}
-	problems.Sort()
-	return b, problems
+	v := &validator{at: b.Position, table: table, read: problems}
+	v.bench(b)
+	return b, problems.and(v.problems)
 }
 
-// Sort of file by the key at its top.
-const (
-	SortStone = "stone"
-	SortPiece = "piece"
-	SortBench = "bench"
-	SortOther = "" // YAML that is none of ours
-)
-
-// Sniff tells what a YAML file is by its top keys, without reading it. A file
-// that is not YAML at all but names stonewrit in its first lines counts as a
-// stone file, so that its mistake is told.
-func Sniff(src []byte) string {
-	keys := topKeys(src)
-	switch {
-	case keys["stonewrit"] && keys["piece"]:
-		return SortPiece
-	case keys["practice"] || keys["instruments"] || keys["examiners"]:
-		return SortBench
-	case keys["stonewrit"]:
-		return SortStone
+// and adds what the validator found. It saw a record without the keys that
+// could not be read, so what it says of those and of what holds them is left
+// out.
+func (ps Problems) and(more Problems) Problems {
+	all := slices.Clone(ps)
+	for _, p := range more {
+		follows := slices.ContainsFunc(ps, func(q Problem) bool { return p.Severity == Error && (within(p.Path, q.Path) || within(q.Path, p.Path)) })
+		if !follows {
+			all = append(all, p)
+		}
 	}
-	return SortOther
+	all.Sort()
+	return all
+}
+
+// within reports whether one key is another or stands below it.
+func within(inner, outer string) bool {
+	rest, ok := strings.CutPrefix(inner, outer)
+	return ok && (rest == "" || outer == "" || rest[0] == '.' || rest[0] == '[')
 }
 
 // File is the name the record was read under, as the user typed it.
@@ -106,23 +98,4 @@ func parentPath(path string) string {
 		}
 	}
 	return ""
-}
-
-// topKeys finds the keys that stand at the margin.
-func topKeys(src []byte) map[string]bool {
-	keys := map[string]bool{}
-	start := true
-	word := 0
-	for i, c := range src {
-		switch {
-		case c == '\n':
-			start, word = true, i+1
-		case start && c == ':':
-			keys[string(src[word:i])] = true
-			start = false
-		case c == ' ' || c == '\t' || c == '#':
-			start = false
-		}
-	}
-	return keys
 }

@@ -9,7 +9,13 @@
 // the JSON Schema are both made from them, so they cannot differ.
 package stone
 
-import "stonewrit/grading/quantity"
+import (
+	"reflect"
+
+	"gopkg.in/yaml.v3"
+
+	"stonewrit/grading/quantity"
+)
 
 // Short names for the quantities of the records.
 type (
@@ -141,6 +147,19 @@ type Mark struct {
 	Text  string `yaml:"text" need:"yes" doc:"the mark, letter by letter"`
 	Where string `yaml:"where" doc:"where it stands"`
 	How   string `yaml:"how" words:"struck|engraved|read only|printed" doc:"how it is made or known"`
+}
+
+// plainMark reads the mapping form without coming back to decode.
+type plainMark Mark
+
+func (m *Mark) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
+	if n.Kind == yaml.ScalarNode {
+		d.scalar(n, reflect.ValueOf(&m.Text).Elem(), path, fieldTags{})
+		return
+	}
+	var p plainMark
+	d.structure(n, &p, path, depth)
+	*m = Mark(p)
 }
 
 // Photo is one picture.

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"stonewrit/grading/quantity"
 )
 
 // Fluorescence is how strongly a stone glows, and in what colour.
@@ -43,15 +45,16 @@ func (f Fluorescence) Given() bool { return f.Text != "" }
 
 // Afterglow is what remains when the lamp goes off.
 type Afterglow struct {
-	Colour  string  `yaml:"colour" doc:"colour"`
-	Seconds Seconds `yaml:"seconds" doc:"for how long"`
+	Colour  string
+	Seconds Seconds
 	None    bool
 	Looked  bool
 }
 
-type afterglowText struct {
-	Colour  string `yaml:"colour"`
-	Seconds int    `yaml:"seconds" range:"1..36000"`
+// afterglowKeys is how an afterglow is written.
+type afterglowKeys struct {
+	Colour  string `yaml:"colour" need:"yes" eg:"red" doc:"colour"`
+	Seconds int    `yaml:"seconds" range:"1..36000" doc:"for how many seconds"`
 }
 
 func (a *Afterglow) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
@@ -67,11 +70,12 @@ func (a *Afterglow) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, d
 		}
 		return
 	}
-	var t afterglowText
+	var t afterglowKeys
 	d.structure(n, &t, path, depth)
 	a.Colour = t.Colour
-	a.Seconds.V = quantitySecond(t.Seconds)
-	a.Seconds.Text = fmt.Sprintf("%d s", t.Seconds)
+	if t.Seconds > 0 {
+		a.Seconds = Seconds{V: quantity.Second(t.Seconds), Text: fmt.Sprintf("%d s", t.Seconds)}
+	}
 }
 
 // Statement is what a laboratory report states. Prose is kept as Words and
@@ -97,10 +101,10 @@ type plainStatement Statement
 
 func (s *Statement) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
 	if n.Kind == yaml.ScalarNode {
-		s.Words, _ = d.text(n, path)
+		d.scalar(n, reflect.ValueOf(&s.Words).Elem(), path, fieldTags{})
 		return
 	}
 	var p plainStatement
-	d.mapping(n, reflect.ValueOf(&p).Elem(), path, depth)
+	d.structure(n, &p, path, depth)
 	*s = Statement(p)
 }

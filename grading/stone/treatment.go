@@ -1,6 +1,10 @@
 package stone
 
-import "gopkg.in/yaml.v3"
+import (
+	"reflect"
+
+	"gopkg.in/yaml.v3"
+)
 
 // TreatmentClaim is one treatment of an opinion: a bare name, or a name with
 // place and amount.
@@ -15,7 +19,7 @@ type plainClaim TreatmentClaim
 
 func (t *TreatmentClaim) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
 	if n.Kind == yaml.ScalarNode {
-		t.Name, _ = d.text(n, path)
+		d.scalar(n, reflect.ValueOf(&t.Name).Elem(), path, fieldTags{})
 		return
 	}
 	var p plainClaim

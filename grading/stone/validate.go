@@ -17,7 +17,14 @@ import (
 type validator struct {
 	at       func(path string) Position
 	table    *gem.Table
+	read     Problems // what could not be read
 	problems Problems
+}
+
+// unread reports whether a key stands in the file but could not be read, so
+// that nothing can be said from its absence.
+func (v *validator) unread(path string) bool {
+	return slices.ContainsFunc(v.read, func(p Problem) bool { return within(p.Path, path) })
 }
 
 func (v *validator) say(severity Severity, path, message, hint string) {
@@ -39,13 +46,13 @@ func (v *validator) stone(s *Stone) {
 	v.size(s)
 	v.mounting(s)
 	for i, t := range s.Tests {
-		v.test(fmt.Sprintf("tests[%d]", i), t.Test)
+		if t.Test != nil {
+			v.test(fmt.Sprintf("tests[%d]", i), t.Test)
+		}
 	}
-	if s.Worth != nil {
-		v.worth(s.Worth)
-	}
+	v.money(s)
 	for i, p := range s.Photos {
-		v.photoPath(fmt.Sprintf("photos[%d].file", i), p.File)
+		v.beside(fmt.Sprintf("photos[%d].file", i), p.File, "stone file")
 	}
 }
 
@@ -60,7 +67,7 @@ func (v *validator) dates(s *Stone) {
 	case len(days) == 2 && days[1].Before(days[0].Time):
 		v.wrong("examined", "write the first day first", "the last day %s lies before the first %s", days[1], days[0])
 	}
-	if s.Received.Given() && s.Received.After(days[0].Time) {
+	if s.Received.Given() && days[0].Given() && s.Received.After(days[0].Time) {
 		v.wrong("received", "", "received %s lies after the examination of %s", s.Received, days[0])
 	}
 }
@@ -69,23 +76,63 @@ func (v *validator) opinion(s *Stone) {
 	o := s.Opinion
 	v.material("opinion.species", o.Species)
 	v.material("opinion.variety", o.Variety)
-	v.kinship(o)
-	for i, l := range o.Layers {
-		if !strings.EqualFold(l.Material, "glue") {
-			v.material(fmt.Sprintf("opinion.layers[%d].material", i), l.Material)
-		}
+	if _, err := v.table.Find(o.Imitates); o.Imitates != "" && err != nil {
+		v.say(Warning, "opinion.imitates", err.Error()+", it is printed as written", "")
 	}
+	v.kinship(o)
+	v.layers(o)
+	v.method(o)
 	v.treatments("opinion.treatments", o.Treatments.Items)
 	v.treatments("opinion.treatments_stated", o.Told.Items)
 	if o.Growth == "imitation" && o.Imitates == "" {
 		v.wrong("opinion.growth", "add what it is sold or worn as, for example imitates: emerald", "an imitation needs the key imitates")
 	}
-	if o.Method != "" && o.Growth != "laboratory-grown" && o.Growth != "cultured" {
-		v.wrong("opinion.method", "leave it out, or mend the growth", "a method of growth stands beside growth %q", o.Growth)
-	}
 	if o.Species == "" && len(o.Layers) == 0 {
-		v.wrong("opinion", "for example species: corundum (a group such as garnet is accepted)", "no species is stated")
+		v.wrong("opinion", v.speciesHint(o.Variety), "no species is stated")
 	}
+}
+
+// speciesHint names the species of a variety that stands alone.
+func (v *validator) speciesHint(variety string) string {
+	if m, err := v.table.Find(variety); variety != "" && err == nil {
+		return "add species: " + v.table.SpeciesOf(m).Name
+	}
+	return "for example species: corundum (a group such as garnet is accepted)"
+}
+
+func (v *validator) layers(o Opinion) {
+	if len(o.Layers) > 0 && o.Growth != "composite" && !v.unread("opinion.growth") {
+		v.wrong("opinion.layers", "write growth: composite, or leave the layers out", "layers stand beside %s", orNone("growth", o.Growth))
+	}
+	for i, l := range o.Layers {
+		if !strings.EqualFold(l.Material, "glue") {
+			v.material(fmt.Sprintf("opinion.layers[%d].material", i), l.Material)
+		}
+	}
+}
+
+// method refuses a way of growing that does not belong to the growth.
+func (v *validator) method(o Opinion) {
+	cultured := []string{"bead nucleus", "without bead", "undetermined"}
+	switch {
+	case o.Method == "" || v.unread("opinion.growth"):
+	case o.Growth == "cultured" && !slices.Contains(cultured, o.Method):
+		v.wrong("opinion.method", "for cultured pearls: "+strings.Join(cultured, ", "), "%q is no way of culturing", o.Method)
+	case o.Growth == "laboratory-grown", o.Growth == "artificial", o.Growth == "imitation":
+		if slices.Contains(cultured[:2], o.Method) {
+			v.wrong("opinion.method", "for pearls write growth: cultured", "%q is a way of culturing pearls", o.Method)
+		}
+	case o.Growth != "cultured":
+		v.wrong("opinion.method", "leave it out, or mend the growth", "a method of growth stands beside %s", orNone("growth", o.Growth))
+	}
+}
+
+// orNone names a key with its value, or says that it is not there.
+func orNone(key, value string) string {
+	if value == "" {
+		return "no " + key
+	}
+	return fmt.Sprintf("%s: %s", key, value)
 }
 
 // kinship refuses a variety that belongs to another species.
@@ -147,15 +194,18 @@ func (v *validator) origin(s *Stone) {
 
 func (v *validator) size(s *Stone) {
 	z := s.Size
-	for key, list := range map[string]List[Length]{"diameter": z.Diameter, "length": z.Length, "width": z.Width, "depth": z.Depth, "sizes": z.Sizes} {
-		if list.Given && len(list.Items) == 0 {
-			v.wrong("size."+key, "leave the key out where it was not measured", "no measure is given")
+	for _, m := range []struct {
+		key  string
+		list List[Length]
+	}{{"length", z.Length}, {"width", z.Width}, {"depth", z.Depth}, {"diameter", z.Diameter}, {"sizes", z.Sizes}} {
+		if m.list.Given && len(m.list.Items) == 0 {
+			v.wrong("size."+m.key, "leave the key out where it was not measured", "no measure is given")
 		}
 	}
 	if z.Diameter.Given && (z.Length.Given || z.Width.Given) {
 		v.wrong("size.diameter", "give the diameter of a round stone, length and width of any other", "a diameter stands beside length or width")
 	}
-	if z.Hidden.Given && !z.InSetting && !s.Mounted {
+	if z.Hidden.Given && !z.InSetting && !s.Mounted && !v.unread("mounted") && !v.unread("size.in setting") {
 		v.wrong("size.hidden", "write mounted: true, or leave it out", "a hidden dimension of a stone that is not in a setting")
 	}
 }
@@ -165,7 +215,7 @@ func (v *validator) mounting(s *Stone) {
 	if !s.Mounted {
 		return
 	}
-	if s.Weight.Measured.Given() && s.Weight.When != "before setting" {
+	if s.Weight.Measured.Given() && s.Weight.When != "before setting" && !v.unread("weight.when") {
 		v.wrong("weight.measured", "add when: before setting, or use stated: with by:", "a stone in its mounting cannot be weighed")
 	}
 	for i, t := range s.Tests {
@@ -176,45 +226,23 @@ func (v *validator) mounting(s *Stone) {
 	}
 }
 
-func (v *validator) worth(w *Worth) {
-	for i, l := range w.Lines {
-		v.worthLine(fmt.Sprintf("worth.lines[%d]", i), l)
-	}
-}
-
-func (v *validator) worthLine(at string, l WorthLine) {
-	var ways []string
-	for _, way := range []struct {
-		key   string
-		given bool
-	}{
-		{"amount", l.Amount != ""}, {"per_carat", l.PerCarat != ""},
-		{"per_gram_fine", l.PerGramFine != ""}, {"percent", l.Percent.Given()},
-	} {
-		if way.given {
-			ways = append(ways, way.key)
-		}
-	}
-	if len(ways) != 1 {
-		v.wrong(at, "use exactly one of amount, per_carat, per_gram_fine, percent", "the line %q has %d ways to its amount", l.What, len(ways))
+// beside refuses a file that does not lie in the folder of the file that names
+// it, or below.
+func (v *validator) beside(at, file, folder string) {
+	clean := path.Clean(strings.ReplaceAll(file, `\`, "/"))
+	if file == "" {
 		return
 	}
-	if l.PerGramFine != "" && (!l.Mass.Given() || l.Fineness == 0) {
-		v.wrong(at, "for example mass: 4.20 g, fineness: 750", "a price of fine metal needs mass and fineness")
-	}
-	if l.Percent.Given() && len(l.Of.Items) == 0 {
-		v.wrong(at, "for example of: [labour]", "a per cent needs the lines it is of")
-	}
-}
-
-func (v *validator) photoPath(at, file string) {
-	clean := path.Clean(strings.ReplaceAll(file, `\`, "/"))
 	if path.IsAbs(clean) || clean == ".." || strings.HasPrefix(clean, "../") || strings.Contains(clean, ":") {
-		v.wrong(at, "copy the picture beside the stone file", "%q lies outside the stone file's folder", file)
+		v.wrong(at, "copy it there, and name it from there: photos/name.jpg", "%q lies outside the folder of the %s", file, folder)
 	}
 }
 
 func (v *validator) bench(b *Bench) {
+	v.beside("practice.logo", b.Practice.Logo, "bench file")
+	for _, id := range slices.Sorted(maps.Keys(b.Examiners)) {
+		v.beside("examiners."+id+".signature", b.Examiners[id].Signature, "bench file")
+	}
 	for _, id := range slices.Sorted(maps.Keys(b.Instruments)) {
 		in := b.Instruments[id]
 		kinds := InstrumentKinds()

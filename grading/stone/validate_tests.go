@@ -2,13 +2,17 @@ package stone
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 )
 
 // test refuses a test that lacks what it cannot be read without.
 func (v *validator) test(at string, t Test) {
+	v.place(at+".place", t.Header().Place)
 	switch t := t.(type) {
 	case *Refractometer:
+		v.lamp(at+".light", t.Light)
 		if len(t.Readings.Items) == 0 && !t.Over {
 			v.wrong(at, "for example readings: [[1.762, 1.770]], or over the limit: true", "the refractometer test has no readings")
 		}
@@ -33,6 +37,26 @@ func (v *validator) test(at string, t Test) {
 	case *LaboratoryReport:
 		v.report(at, t)
 	}
+}
+
+// lamp refuses a light that a refractometer reading has no uncertainty for.
+func (v *validator) lamp(at, light string) {
+	words := []string{"sodium", "white"}
+	if light != "" && !slices.Contains(words, light) {
+		v.wrong(at, didYouMean(light, words), "%q is not one of: %s", light, strings.Join(words, ", "))
+	}
+}
+
+var stoneOfSeveral = regexp.MustCompile(`^stone [0-9]+ of [0-9]+$`)
+
+// place warns of a place that is none of the usual ones: tests at different
+// places are judged apart, so a slip of the pen would set one aside.
+func (v *validator) place(at, place string) {
+	words := []string{"table", "crown", "pavilion", "girdle", "side", "back"}
+	if place == "" || slices.Contains(words, place) || stoneOfSeveral.MatchString(place) {
+		return
+	}
+	v.say(Warning, at, fmt.Sprintf("%q is none of %s, stone 3 of 7: it is judged as a place of its own", place, strings.Join(words, ", ")), didYouMean(place, words))
 }
 
 func (v *validator) some(at, example string, n int) {

@@ -54,7 +54,9 @@ type Tax struct {
 	Rate       Ratio  `yaml:"rate" range:"0..100" doc:"rate"`
 	Included   *bool  `yaml:"included" doc:"the lines include it; older form of lines"`
 	Lines      string `yaml:"lines" words:"with|without" doc:"lines are with or without tax"`
-	Conclusion string `yaml:"conclusion" words:"with|without" doc:"the conclusion is with or without tax"`
+	Conclusion string `yaml:"conclusion" words:"with|without" doc:"the conclusion is with or without tax; like the lines if left out"`
+	// Comparables are most often asked with the tax that a buyer pays.
+	Comparables string `yaml:"comparables" words:"with|without" doc:"the prices of the comparables are with or without tax; like the conclusion if left out"`
 }
 
 // Conclusion says what the value is taken from.
