@@ -1,0 +1,131 @@
+package grading
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"stonewrit/grading/identify"
+	"stonewrit/grading/reading"
+	"stonewrit/grading/stone"
+)
+
+// findings are what the examination itself shows to be wrong: contradicted
+// claims, tests that contradict each other, checks that do not hold, weights
+// that do not fit.
+func findings(e *Examined) stone.Problems {
+	var list stone.Problems
+	s := e.Stone
+	for _, c := range e.Claims() {
+		if c.Claim.Standing == identify.Contradicted {
+			list = append(list, s.Problem(stone.Finding, c.Path, c.Name+" is contradicted: "+strings.Join(c.Claim.Because, "; "), "mend the opinion or the reading, set a mistaken test aside with set_aside, or explain under explanation"))
+		}
+	}
+	for _, f := range e.Verdict.Findings {
+		list = append(list, s.Problem(stone.Finding, f.Path, f.Message, f.Hint))
+	}
+	list = append(list, checkFindings(e)...)
+	list = append(list, weightFindings(e)...)
+	return append(list, required(e)...)
+}
+
+// NamedClaim is a claim with its name and the key it answers.
+type NamedClaim struct {
+	Name, Path string
+	Claim      identify.Claim
+}
+
+// Claims lists the four claims in the order told to people.
+func (e *Examined) Claims() []NamedClaim {
+	return []NamedClaim{
+		{"species", "opinion.species", e.Verdict.Species},
+		{"variety", "opinion.variety", e.Verdict.Variety},
+		{"growth", "opinion.growth", e.Verdict.Growth},
+		{"treatment", "opinion.treatments", e.Verdict.Treatment},
+	}
+}
+
+// Contradicted reports whether any claim is.
+func (e *Examined) Contradicted() bool {
+	for _, c := range e.Claims() {
+		if c.Claim.Standing == identify.Contradicted {
+			return true
+		}
+	}
+	return false
+}
+
+func checkFindings(e *Examined) stone.Problems {
+	var list stone.Problems
+	told := map[string]bool{}
+	tell := func(t stone.Test, c reading.Check) {
+		if c.State != reading.CheckOverdue && c.State != reading.CheckFailed || told[c.Instrument] {
+			return
+		}
+		told[c.Instrument] = true
+		path := fmt.Sprintf("tests[%d].instrument", t.Header().Index)
+		list = append(list, e.Stone.Problem(stone.Finding, path, fmt.Sprintf("%s: %s", c.Instrument, c.Words()), "check the instrument and repeat the test"))
+	}
+	for _, v := range e.Values.Index {
+		tell(v.Test, v.Check)
+	}
+	for _, v := range e.Values.Gravity {
+		tell(v.Test, v.Check)
+	}
+	for _, v := range e.Values.Spectrum {
+		tell(v.Test, v.Check)
+	}
+	return list
+}
+
+// weightFindings compares the measured weight with the estimate: 2u is a note,
+// 3u a finding.
+func weightFindings(e *Examined) stone.Problems {
+	var list stone.Problems
+	w := e.Weight
+	for _, slip := range w.Slips {
+		list = append(list, e.Stone.Problem(stone.Finding, slipPath(slip.Dimension), slip.Message, "likely slip: "+string(slip.Slip)))
+	}
+	if w.Estimate == nil {
+		return list
+	}
+	for _, text := range w.Estimate.Warnings {
+		list = append(list, e.Stone.Problem(stone.Warning, "size", text, ""))
+	}
+	if w.Measured == 0 {
+		return list
+	}
+	estimated := w.Estimate.Chosen.Carats
+	u := math.Hypot(estimated.U, w.MeasuredU)
+	away := math.Abs(w.Measured-estimated.Value) / u
+	text := fmt.Sprintf("the measured %.3f ct lies %.1f times the uncertainty from the %.2f ct that the dimensions give", w.Measured, away, estimated.Value)
+	switch {
+	case away > 3:
+		list = append(list, e.Stone.Problem(stone.Finding, "weight.measured", text, "a slip in a dimension or in the weight, or another material"))
+	case away > 2:
+		list = append(list, e.Stone.Problem(stone.Note, "weight.measured", text, ""))
+	}
+	return list
+}
+
+func slipPath(dimension string) string {
+	if dimension == "weight" {
+		return "weight"
+	}
+	return "size." + dimension
+}
+
+// caveats are the printed limits of the examination.
+func caveats(e *Examined) []string {
+	list := append([]string{}, e.Verdict.Caveats...)
+	if w := e.Weight; w.Measured == 0 && w.Estimate != nil {
+		list = append(list, fmt.Sprintf("The weight is estimated, not weighed: %s.", w.Estimate.Because))
+	}
+	if e.Stone.Size.InSetting || e.Stone.Mounted && e.Stone.Size.Given() {
+		list = append(list, "The dimensions were taken in the setting.")
+	}
+	if e.Bench != nil {
+		list = append(list, e.Bench.Terms.Caveats...)
+	}
+	return list
+}

@@ -1,0 +1,94 @@
+// Package grading examines one stone: a record in, an examined stone out. It
+// reduces the readings, identifies, estimates the weight and does the value
+// arithmetic, each in its own package, and hands their results on unrounded.
+//
+// Nothing in it reads a file, a clock or the environment: the same record,
+// bench and day give the same answer.
+package grading
+
+import (
+	"time"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/identify"
+	"stonewrit/grading/reading"
+	"stonewrit/grading/stone"
+	"stonewrit/grading/weight"
+)
+
+// Tables hold everything that examining looks up. They are loaded once and may
+// be shared by several goroutines.
+type Tables struct {
+	Gems     *gem.Table
+	identify *identify.Identifier
+	weights  *weight.Estimator
+	figures  reading.Figures
+}
+
+// Load reads the embedded tables. An error means that they are faulty.
+func Load() (*Tables, error) {
+	gems, err := gem.Load()
+	if err != nil {
+		return nil, err
+	}
+	weights, err := weight.New()
+	if err != nil {
+		return nil, err
+	}
+	figures, err := reading.LoadFigures()
+	if err != nil {
+		return nil, err
+	}
+	return &Tables{gems, identify.New(gems), weights, figures}, nil
+}
+
+// Identifier is the judge that the tables were loaded for.
+func (t *Tables) Identifier() *identify.Identifier { return t.identify }
+
+// Weights estimates weights from dimensions.
+func (t *Tables) Weights() *weight.Estimator { return t.weights }
+
+// Examined is a stone with all that follows from its record.
+type Examined struct {
+	Stone    *stone.Stone
+	Bench    *stone.Bench // nil without a bench file
+	Values   reading.Values
+	Verdict  identify.Result
+	Weight   Weight
+	Problems stone.Problems
+	Caveats  []string
+}
+
+// Examine examines a record that was read without errors. today is the
+// calendar day at the practice.
+func (t *Tables) Examine(s *stone.Stone, b *stone.Bench, today time.Time) *Examined {
+	e := &Examined{Stone: s, Bench: b}
+	e.Problems = append(e.Problems, stone.Against(s, b, today)...)
+	if e.Problems.Has(stone.Error) {
+		e.Problems.Sort()
+		return e
+	}
+	bench := t.bench(s, b)
+	e.Values = reading.Reduce(s, bench)
+	e.Weight = t.measure(s, b, bench)
+	e.Verdict = t.identify.Identify(identify.Case{Stone: s, Values: e.Values, Implied: e.Weight.implied()})
+	t.estimate(e)
+	e.Caveats = caveats(e)
+	e.Problems = append(e.Problems, findings(e)...)
+	e.Problems.Sort()
+	return e
+}
+
+// bench is what reducing the readings needs of the bench file.
+func (t *Tables) bench(s *stone.Stone, b *stone.Bench) reading.Bench {
+	r := reading.Bench{Figures: t.figures, On: s.Examined.Items[len(s.Examined.Items)-1].Time, Reference: t.reference}
+	if b != nil {
+		r.Instruments = b.Instruments
+	}
+	return r
+}
+
+func (t *Tables) reference(name string) (low, high float64, ok bool) {
+	r, ok := t.Gems.Reference(name)
+	return r.Low, r.High, ok
+}

@@ -1,0 +1,143 @@
+package identify
+
+import (
+	"fmt"
+	"math"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/reading"
+)
+
+// density judges a specific gravity. index is the stone's index, nil if none
+// was read: for solid solutions and glass the two are judged together.
+func density(g *reading.GravityValue, m *gem.Material, r rule, index *reading.IndexValue) finding {
+	switch {
+	case g.Void != "":
+		return said(CannotTell, g.Void)
+	case !m.SG.Known():
+		return unknown()
+	case g.Bound != "":
+		return bound(g, m)
+	}
+	low, high, narrowed := m.SG.Min, m.SG.Max, false
+	if l, h, ok := jointGravity(m, index); ok {
+		low, high, narrowed = l, h, true
+	}
+	f := r.judge(within("specific gravity", g.V, low, high, g.U, 3), sharpGravity)
+	if narrowed {
+		f.note = joinNote(f.note, "the range at this refractive index")
+	}
+	if f.verdict == Conflicts && g.Weighed && g.V < low {
+		f.note = joinNote(f.note, "a bubble lowers the figure: check for bubbles")
+	}
+	return f
+}
+
+func joinNote(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + "; " + b
+}
+
+// bound judges a stone that sinks or floats in a liquid: it conflicts only
+// beyond three standard uncertainties of the liquid.
+func bound(g *reading.GravityValue, m *gem.Material) finding {
+	f := finding{known: true, figure: "specific gravity " + g.Bound, value: g.Liquid, low: m.SG.Min, high: m.SG.Max, u: g.U, digits: 2}
+	fits := m.SG.Min >= g.Liquid
+	f.d = max(g.Liquid-m.SG.Max, 0)
+	if g.Bound == "below" {
+		fits, f.d = m.SG.Max <= g.Liquid, max(m.SG.Min-g.Liquid, 0)
+	}
+	switch {
+	case f.d > 3*f.u+atEdge:
+		f.verdict = Conflicts
+	case fits:
+		f.verdict, f.figure = Agrees, ""
+		f.note = fmt.Sprintf("%s the liquid's %.2f, as its whole range %s", g.Bound, g.Liquid, span(m.SG.Min, m.SG.Max, 2))
+	default:
+		f.verdict, f.figure = CannotTell, ""
+		f.note = fmt.Sprintf("its range %s lies about the liquid's %.2f", span(m.SG.Min, m.SG.Max, 2), g.Liquid)
+	}
+	return f
+}
+
+// Width in index about a solid solution's line that one reading may lie off
+// it, beside its uncertainty: the figures of the end members are rounded
+// (common practice, from memory).
+const offLine = 0.005
+
+// jointGravity is the range of specific gravity that a solid solution or a
+// glass has at the stone's index; ok is false where the table has no such line,
+// no index was read, or the index lies off the line, which the index test says
+// better.
+func jointGravity(m *gem.Material, v *reading.IndexValue) (low, high float64, ok bool) {
+	if len(m.Joint) < 2 || v == nil || v.Edges == 0 {
+		return 0, 0, false
+	}
+	from, to := v.Low-2*v.U-offLine, v.High+2*v.U+offLine
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, e := range edges(m) {
+		l, h, crosses := clip(e[0], e[1], from, to)
+		if crosses {
+			low, high, ok = min(low, l), max(high, h), true
+		}
+	}
+	return low - m.JointSG, high + m.JointSG, ok
+}
+
+// edges are the sides of the line or area between the end members; for an area
+// every pair of corners is taken, whose hull is the area.
+func edges(m *gem.Material) [][2]gem.Corner {
+	var list [][2]gem.Corner
+	for i := range m.Joint {
+		for j := i + 1; j < len(m.Joint); j++ {
+			if m.JointShape == "hull" || j == i+1 {
+				list = append(list, [2]gem.Corner{m.Joint[i], m.Joint[j]})
+			}
+		}
+	}
+	return list
+}
+
+// clip gives the range of specific gravity of the side between two indices.
+func clip(a, b gem.Corner, from, to float64) (low, high float64, ok bool) {
+	if a.Index > b.Index {
+		a, b = b, a
+	}
+	if b.Index < from || a.Index > to {
+		return 0, 0, false
+	}
+	at := func(n float64) float64 {
+		if b.Index == a.Index {
+			return a.SG
+		}
+		return a.SG + (b.SG-a.SG)*(n-a.Index)/(b.Index-a.Index)
+	}
+	p, q := at(max(from, a.Index)), at(min(to, b.Index))
+	if a.Index == b.Index {
+		p, q = a.SG, b.SG
+	}
+	return min(p, q), max(p, q), true
+}
+
+// implied judges the specific gravity that weight and dimensions imply. It is
+// weak: it conflicts only far outside the range, and counts for nothing else.
+func implied(i *Implied, m *gem.Material) finding {
+	if !m.SG.Known() {
+		return unknown()
+	}
+	f := within("implied specific gravity", i.SG.V, m.SG.Min, m.SG.Max, i.SG.U, 2)
+	f.known, f.verdict = true, CannotTell
+	switch ratioLow, ratioHigh := i.SG.V/m.SG.Min, i.SG.V/m.SG.Max; {
+	case !i.Consistent:
+		f.note = "the dimensions do not agree with one another"
+	case f.d > 3*f.u && (ratioLow < 0.8 || ratioHigh > 1.25):
+		f.verdict = Conflicts
+	case f.d <= 2*f.u:
+		f.verdict = Agrees
+	default:
+		f.note = "too weak to decide"
+	}
+	return f
+}

@@ -1,0 +1,142 @@
+package identify
+
+import (
+	"fmt"
+	"strings"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/reading"
+	"stonewrit/grading/stone"
+)
+
+// evidence is one test made ready to be judged against any material.
+type evidence struct {
+	test  stone.Test // nil for the implied specific gravity
+	kind  Kind
+	value string
+	place string
+	aside string
+	judge func(m *gem.Material) finding
+}
+
+// evidenceOf makes the tests of a case ready, in their order, and the implied
+// specific gravity last.
+func (d *Identifier) evidenceOf(c *Case) []evidence {
+	var list []evidence
+	next := counters{}
+	for _, any := range c.Stone.Tests {
+		e := d.of(any.Test, c, &next)
+		h := any.Header()
+		e.test, e.place, e.aside = any.Test, h.Place, h.SetAside
+		list = append(list, e)
+	}
+	if c.Implied != nil {
+		i := c.Implied
+		list = append(list, evidence{kind: KindOther, value: fmt.Sprintf("%.2f ± %.2f", i.SG.V, 2*i.SG.U), judge: func(m *gem.Material) finding { return implied(i, m) }})
+	}
+	return list
+}
+
+// counters walk the reduced values beside the tests they came from.
+type counters struct{ index, gravity, spectrum int }
+
+func (d *Identifier) of(t stone.Test, c *Case, n *counters) evidence {
+	look := c.Stone.Appearance
+	switch t := t.(type) {
+	case *stone.Refractometer, *stone.Digital:
+		v := &c.Values.Index[n.index]
+		n.index++
+		r := ruleFor(v.Check.State == reading.CheckValid)
+		return evidence{kind: KindIndex, value: indexText(v), judge: func(m *gem.Material) finding { return index(v, m, r) }}
+	case *stone.Gravity:
+		g := &c.Values.Gravity[n.gravity]
+		n.gravity++
+		r := ruleFor(g.Check.State == reading.CheckValid)
+		return evidence{kind: KindDensity, value: gravityText(g), judge: func(m *gem.Material) finding { return densityAtAnyIndex(g, m, r, c.Values.Index) }}
+	case *stone.Spectroscope:
+		v := &c.Values.Spectrum[n.spectrum]
+		n.spectrum++
+		return evidence{kind: KindAbsorption, value: spectrumText(v), judge: func(m *gem.Material) finding { return spectrum(v, m, look.Colour) }}
+	case *stone.Polariscope:
+		return evidence{kind: KindOptic, value: polarsText(t), judge: func(m *gem.Material) finding { return polariscope(t, m, look.Transparency) }}
+	case *stone.Dichroscope:
+		return evidence{kind: KindOptic, value: dichroscopeText(t), judge: func(m *gem.Material) finding { return dichroscope(t, m) }}
+	case *stone.Ultraviolet:
+		long := lampSeen{t.Long.Given(), t.Long.Given() && t.Long.Strength != "none"}
+		short := lampSeen{t.Short.Given(), t.Short.Given() && t.Short.Strength != "none"}
+		return evidence{kind: KindLuminescence, value: lampText(t), judge: func(m *gem.Material) finding { return glow(long, short, m) }}
+	case *stone.Magnification:
+		return d.seen(t.Sees.Items)
+	case *stone.Features:
+		return d.seen(t.Sees.Items)
+	case *stone.LaboratoryReport:
+		return d.report(t, c)
+	}
+	return d.lesser(t, c)
+}
+
+// lesser makes ready the tests that never count toward a supported species.
+func (d *Identifier) lesser(t stone.Test, c *Case) evidence {
+	e := evidence{kind: KindOther, judge: func(*gem.Material) finding { return said(CannotTell, "recorded; it names no material") }}
+	switch t := t.(type) {
+	case *stone.Hardness:
+		e.value = hardnessText(t)
+		e.judge = func(m *gem.Material) finding { return hardness(t, m, d.table) }
+	case *stone.Thermal:
+		size := smallest(c.Stone.Size)
+		e.value = t.Shows
+		e.judge = func(m *gem.Material) finding { return thermal(t, m, size) }
+	case *stone.Electrical:
+		e.value = t.Shows
+		e.judge = func(m *gem.Material) finding { return electrical(t, m) }
+	case *stone.Magnet:
+		e.value = "attraction " + t.Shows
+		e.judge = func(m *gem.Material) finding { return magnet(t, m) }
+	case *stone.Filter:
+		e.value = t.Shows
+		e.judge = func(m *gem.Material) finding { return filter(t, m) }
+	case *stone.Doubling:
+		e.value = strings.TrimSpace(t.Shows + t.Sees)
+		e.kind = KindOptic
+		e.judge = func(m *gem.Material) finding { return doubling(t, m) }
+	case *stone.CarbonateFlash:
+		e.value = "swing " + strings.TrimSpace(t.Shows)
+		e.kind = KindIndex
+		e.judge = func(m *gem.Material) finding { return carbonateFlash(t, m) }
+	case *stone.Screening:
+		e.value = t.Shows
+	case *stone.Radioactivity:
+		e.value = strings.TrimSpace(t.Shows + " " + t.Reading)
+	case *stone.OwnSpectrum:
+		e = d.seen(t.Sees.Items)
+		e.value = strings.Join(append(append([]string{}, t.Peaks.Items...), t.Sees.Items...), ", ")
+	}
+	return e
+}
+
+// densityAtAnyIndex judges a specific gravity with each index that was read:
+// the worst is the verdict, so that a further reading never mends it.
+func densityAtAnyIndex(g *reading.GravityValue, m *gem.Material, r rule, all []reading.IndexValue) finding {
+	f := density(g, m, r, nil)
+	if len(m.Joint) < 2 || !f.known {
+		return f
+	}
+	for i := range all {
+		if all[i].Test.Header().SetAside == "" && all[i].Suspect == "" {
+			f = worse(f, density(g, m, r, &all[i]))
+		}
+	}
+	return f
+}
+
+func smallest(z stone.Size) float64 {
+	least := 0.0
+	for _, list := range []stone.List[stone.Length]{z.Diameter, z.Length, z.Width} {
+		for _, l := range list.Items {
+			if v := l.Float(); least == 0 || v < least {
+				least = v
+			}
+		}
+	}
+	return least
+}

@@ -1,0 +1,137 @@
+package identify
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// finding is what one piece of evidence says of one material.
+type finding struct {
+	verdict Verdict
+	known   bool    // the table has the figure that the test needs
+	figure  string  // which figure decided
+	value   float64 // of the stone
+	low     float64 // of the material
+	high    float64
+	d, u    float64 // distance and standard uncertainty
+	digits  int
+	note    string // a sentence without figures
+}
+
+// unknown is the finding where the table lacks the figure.
+func unknown() finding { return finding{verdict: CannotTell, note: "not in the table"} }
+
+// said is a finding of a test whose outcome is a word.
+func said(v Verdict, note string) finding {
+	return finding{verdict: v, known: true, note: note}
+}
+
+// rule holds the limits of the decision rule.
+type rule struct {
+	reject float64 // conflicts beyond so many u: 3, or 5 without a valid check
+	accept float64 // agrees within so many u
+}
+
+func ruleFor(checked bool) rule {
+	if checked {
+		return rule{reject: 3, accept: 2}
+	}
+	return rule{reject: 5, accept: 2}
+}
+
+// Sharpness limits: a value with a larger standard uncertainty agrees with
+// nothing.
+const (
+	sharpIndex         = 0.010
+	sharpBirefringence = 0.003
+	sharpGravity       = 0.05
+)
+
+// atEdge keeps a distance that is exactly 2u or 3u from falling to either side
+// by binary rounding.
+const atEdge = 1e-9
+
+// judge applies the decision rule to a finding that has its figures.
+func (r rule) judge(f finding, sharp float64) finding {
+	f.known = true
+	switch {
+	case f.d > r.reject*f.u+atEdge:
+		f.verdict = Conflicts
+	case f.d <= r.accept*f.u+atEdge && f.u <= sharp+atEdge:
+		f.verdict = Agrees
+	case f.u > sharp:
+		f.verdict, f.note = CannotTell, "too coarse to agree"
+	default:
+		f.verdict, f.note = CannotTell, "between the limits of agreement and conflict"
+	}
+	return f
+}
+
+// within makes a finding of a value against a range.
+func within(figure string, value, low, high, u float64, digits int) finding {
+	return finding{figure: figure, value: value, low: low, high: high, u: u, digits: digits, d: max(low-value, value-high, 0)}
+}
+
+// worse returns the finding that weighs more against the material.
+func worse(a, b finding) finding {
+	switch {
+	case a.figure == "" && a.note == "":
+		return b
+	case rank(b) > rank(a), rank(b) == rank(a) && b.misfit() > a.misfit():
+		return b
+	}
+	return a
+}
+
+// better returns the finding that weighs less against the material.
+func better(a, b finding) finding {
+	if rank(b) < rank(a) || rank(b) == rank(a) && b.misfit() < a.misfit() {
+		return b
+	}
+	return a
+}
+
+func rank(f finding) int {
+	switch f.verdict {
+	case Agrees:
+		return 0
+	case Conflicts:
+		return 2
+	}
+	return 1
+}
+
+// misfit is (d/u) squared, by which rivals are ordered.
+func (f finding) misfit() float64 {
+	if f.u == 0 {
+		return 0
+	}
+	return f.d / f.u * f.d / f.u
+}
+
+// because tells the finding with its figures.
+func (f finding) because() string {
+	if f.figure == "" {
+		return f.note
+	}
+	text := fmt.Sprintf("%s %s", f.figure, decimal(f.value, f.digits))
+	switch {
+	case f.d == 0:
+		text += " lies inside " + span(f.low, f.high, f.digits)
+	case f.u > 0:
+		text += fmt.Sprintf(" lies %s outside %s, %.1f times its standard uncertainty", decimal(f.d, f.digits), span(f.low, f.high, f.digits), f.d/f.u)
+	}
+	if f.note != "" {
+		text += "; " + f.note
+	}
+	return text
+}
+
+func decimal(v float64, digits int) string { return strconv.FormatFloat(v, 'f', digits, 64) }
+
+func span(low, high float64, digits int) string {
+	if low == high {
+		return decimal(low, digits)
+	}
+	return decimal(low, digits) + " to " + decimal(high, digits)
+}

@@ -1,0 +1,336 @@
+package identify
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/stone"
+)
+
+// An Identifier judges stones against a gem table. It is made once, never
+// changes, and may be used from several goroutines.
+type Identifier struct {
+	table      *gem.Table
+	candidates []candidate
+	bySpectrum []*gem.Feature
+	byLamp     []*gem.Feature
+}
+
+// candidate is a species that may be a rival, with the rows below it that have
+// figures of their own.
+type candidate struct {
+	species *gem.Material
+	rows    []*gem.Material
+}
+
+// New prepares a table for judging.
+func New(table *gem.Table) *Identifier {
+	d := &Identifier{table: table}
+	for _, m := range table.Materials() {
+		if m.Level == gem.Species && m.Class != "composite" || m.Level == gem.Group && isRow(table, m) {
+			d.candidates = append(d.candidates, candidate{m, rowsBelow(table, m)})
+		}
+	}
+	for _, f := range table.Features() {
+		switch f.SeenBy {
+		case "spectrum":
+			d.bySpectrum = append(d.bySpectrum, f)
+		case "luminescence":
+			d.byLamp = append(d.byLamp, f)
+		}
+	}
+	return d
+}
+
+// isRow reports whether a group has figures of its own, as a series has.
+func isRow(table *gem.Table, m *gem.Material) bool {
+	leaves := table.Leaves(m)
+	return len(leaves) == 1 && leaves[0] == m
+}
+
+// rowsBelow is a species with those of its varieties and counterparts whose
+// figures differ from its own.
+func rowsBelow(table *gem.Table, m *gem.Material) []*gem.Material {
+	rows := []*gem.Material{m}
+	if m.Level == gem.Group {
+		return rows
+	}
+	var walk func(parent *gem.Material)
+	walk = func(parent *gem.Material) {
+		for _, child := range table.Members(parent) {
+			if !sameFigures(child, parent) {
+				rows = append(rows, child)
+			}
+			walk(child)
+		}
+	}
+	walk(m)
+	return rows
+}
+
+func sameFigures(a, b *gem.Material) bool {
+	return a.Low == b.Low && a.High == b.High && a.SG == b.SG && a.Optic == b.Optic && a.Birefringence == b.Birefringence
+}
+
+// Identify judges one stone.
+func (d *Identifier) Identify(c Case) Result {
+	j := &judgement{Identifier: d, c: &c, opinion: Resolve(c.Stone.Opinion, d.table)}
+	j.evidence = d.evidenceOf(&c)
+	j.seen, j.noted = d.observedIn(&c)
+	j.compare()
+	j.judgeTests()
+	r := Result{Tests: j.results, Rivals: j.rivals, Noted: j.noted, Opinion: j.opinion}
+	r.Species = j.species()
+	r.Variety = j.variety(r.Species.Standing)
+	r.Growth = j.growth(r.Species.Standing)
+	r.Treatment = j.treatment()
+	r.Findings = j.disagreements()
+	r.Caveats = j.caveats()
+	return r
+}
+
+// judgement is the work on one stone.
+type judgement struct {
+	*Identifier
+	c        *Case
+	opinion  Opinion
+	evidence []evidence
+	seen     []observed
+	noted    []string
+	results  []TestResult
+	species_ []finding // each test against the best row of the species or below
+	telling  []bool
+	rivals   []Rival
+}
+
+// compare judges all tests against all candidates: which remain as rivals, and
+// which readings speak against at least a third of the materials.
+func (j *judgement) compare() {
+	tested := slices.ContainsFunc(j.evidence, func(e evidence) bool { return e.aside == "" && e.test != nil })
+	against := make([]int, len(j.evidence))
+	known := make([]int, len(j.evidence))
+	for _, k := range j.candidates {
+		rival := Rival{misfit: -1}
+		for n, row := range k.rows {
+			misfit, excluded := j.against(row, n == 0, known, against)
+			if !excluded && rival.misfit < 0 {
+				rival = Rival{Material: row, misfit: misfit}
+			}
+		}
+		if tested && rival.misfit >= 0 && !j.opinion.covers(k.species, j.table) {
+			j.rivals = append(j.rivals, rival)
+		}
+	}
+	j.telling = make([]bool, len(j.evidence))
+	for i := range j.evidence {
+		j.telling[i] = known[i] > 0 && 3*against[i] >= known[i]
+	}
+	j.orderRivals()
+}
+
+// against judges every test against one row, counting for the species' own row
+// how many materials a test has a figure of and speaks against.
+func (j *judgement) against(m *gem.Material, count bool, known, against []int) (misfit float64, excluded bool) {
+	for i, e := range j.evidence {
+		if e.aside != "" {
+			continue
+		}
+		f := e.judge(m)
+		if count && f.known {
+			known[i]++
+			if f.verdict == Conflicts {
+				against[i]++
+			}
+		}
+		excluded = excluded || f.verdict == Conflicts
+		misfit += f.misfit()
+	}
+	return misfit, excluded
+}
+
+func (j *judgement) orderRivals() {
+	slices.SortStableFunc(j.rivals, func(a, b Rival) int {
+		switch {
+		case a.misfit < b.misfit:
+			return -1
+		case a.misfit > b.misfit:
+			return 1
+		}
+		return strings.Compare(a.Material.Name, b.Material.Name)
+	})
+	for i := range j.rivals {
+		j.rivals[i].Because = j.whyNotExcluded(j.rivals[i].Material)
+	}
+}
+
+// whyNotExcluded names the figures that leave a rival standing.
+func (j *judgement) whyNotExcluded(m *gem.Material) string {
+	var fits, open []string
+	for _, e := range j.evidence {
+		if e.aside != "" || e.test == nil {
+			continue
+		}
+		switch f := e.judge(m); {
+		case f.verdict == Agrees && f.figure != "":
+			fits = append(fits, f.because())
+		case f.verdict == Agrees:
+			fits = append(fits, e.test.Header().Kind+" agrees")
+		default:
+			open = append(open, e.test.Header().Kind)
+		}
+	}
+	var parts []string
+	if len(fits) > 0 {
+		parts = append(parts, strings.Join(fits, "; "))
+	}
+	if len(open) > 0 {
+		parts = append(parts, strings.Join(unique(open), ", ")+" cannot exclude it")
+	}
+	return strings.Join(parts, "; ")
+}
+
+func unique(list []string) []string {
+	var out []string
+	for _, s := range list {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// judgeTests makes the row of each test against the opinion.
+func (j *judgement) judgeTests() {
+	for i, e := range j.evidence {
+		narrow := j.best(e, j.opinion.rows)
+		wide := better(narrow, j.best(e, j.opinion.speciesRows))
+		j.species_ = append(j.species_, wide)
+		if e.test == nil {
+			continue
+		}
+		r := TestResult{Test: e.test, Kind: e.kind, Verdict: narrow.verdict, Value: e.value, Because: narrow.because(), Telling: j.telling[i] && narrow.verdict == Agrees}
+		switch {
+		case e.aside != "":
+			r.Verdict, r.Because, r.Telling = CannotTell, "set aside: "+e.aside, false
+		case len(j.opinion.rows) == 0:
+			r.Verdict, r.Because, r.Telling = CannotTell, "no opinion to compare with", false
+		}
+		r.Expected = j.expected(e)
+		j.results = append(j.results, r)
+	}
+}
+
+// best is the finding against the row that the test fits best; a group is
+// judged as the union of its members. A test of one part of a composite is
+// judged against that part.
+func (j *judgement) best(e evidence, rows []*gem.Material) finding {
+	if layer := j.layerAt(e.place); layer != nil {
+		rows = j.table.Leaves(layer)
+	}
+	var best finding
+	for i, m := range rows {
+		f := e.judge(m)
+		if i == 0 {
+			best = f
+		} else {
+			best = better(best, f)
+		}
+	}
+	return best
+}
+
+func (j *judgement) layerAt(place string) *gem.Material {
+	for _, l := range j.opinion.Layers {
+		at := l.Part == place || l.Part == "crown" && place == "table" || l.Part == "top" && (place == "table" || place == "crown") || l.Part == "back" && place == "pavilion"
+		if place != "" && at {
+			return l.Material
+		}
+	}
+	return nil
+}
+
+// expected is what the table says of the opinion for this kind of test.
+func (j *judgement) expected(e evidence) string {
+	rows := j.opinion.rows
+	if layer := j.layerAt(e.place); layer != nil {
+		rows = j.table.Leaves(layer)
+	}
+	if len(rows) == 0 {
+		return ""
+	}
+	var low, high, biref, sg gem.Range
+	var optics []string
+	for _, m := range rows {
+		low, high, sg, biref = low.Union(m.Low), high.Union(m.High), sg.Union(m.SG), biref.Union(m.Birefringence)
+		if m.Optic != "" {
+			optics = append(optics, opticWords(m))
+		}
+	}
+	switch e.kind {
+	case KindIndex:
+		if !low.Known() {
+			return "not in the table"
+		}
+		text := span(low.Min, high.Max, 3)
+		if biref.Known() && biref.Max > 0 {
+			text = fmt.Sprintf("%s and %s, birefringence %s", span(low.Min, low.Max, 3), span(high.Min, high.Max, 3), span(biref.Min, biref.Max, 3))
+		}
+		return text
+	case KindDensity:
+		if !sg.Known() {
+			return "not in the table"
+		}
+		return span(sg.Min, sg.Max, 2)
+	case KindOptic:
+		return strings.Join(unique(optics), " or ")
+	case KindOther:
+		return expectedOther(e.test, rows[0])
+	}
+	return ""
+}
+
+func opticWords(m *gem.Material) string {
+	switch m.Optic {
+	case gem.Isotropic:
+		return "singly refractive"
+	case gem.Aggregate:
+		return "fine aggregate"
+	case gem.Opaque:
+		return "opaque"
+	}
+	if m.Sign != "" {
+		return string(m.Optic) + " " + signWord(m.Sign)
+	}
+	return string(m.Optic)
+}
+
+// signWord is the optic sign in a word.
+func signWord(sign string) string {
+	switch sign {
+	case "+":
+		return "positive"
+	case "-":
+		return "negative"
+	case "+/-":
+		return "of either sign"
+	}
+	return ""
+}
+
+func expectedOther(t stone.Test, m *gem.Material) string {
+	switch t.(type) {
+	case *stone.Hardness:
+		if m.Hardness.Known() {
+			return "hardness " + span(m.Hardness.Min, m.Hardness.Max, 1)
+		}
+	case *stone.Thermal:
+		return m.Thermal
+	case *stone.Electrical:
+		return m.Electrical
+	case *stone.Magnet:
+		return m.Magnet
+	}
+	return ""
+}

@@ -1,0 +1,90 @@
+package identify
+
+import (
+	"fmt"
+	"math"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/stone"
+)
+
+// Limits within which a quoted report is taken to be of this stone.
+const (
+	sameWeight = 0.02 // ct
+	sameSize   = 0.1  // mm
+)
+
+// matches tells whether a quoted report was matched with the stone in hand, and
+// why not. The commonest fraud is a good paper with another stone.
+func matches(t *stone.LaboratoryReport, s *stone.Stone) (ok bool, why string) {
+	switch {
+	case t.States == nil || t.States.Words != "":
+		return false, "what it states is prose, which is quoted and proves nothing"
+	case len(t.Matched.Items) < 2:
+		return false, "fewer than two things of it were compared with the stone in hand"
+	}
+	if stated, here := t.States.Weight, s.Weight.Measured; stated.Given() && here.Given() && math.Abs(stated.Float()-here.Float()) > sameWeight+atEdge {
+		return false, fmt.Sprintf("it states %s, and the stone in hand weighs %s", stated, here)
+	}
+	for _, pair := range []struct {
+		what         string
+		stated, here stone.Length
+	}{
+		{"length", t.States.Length, first(s.Size.Length)}, {"width", t.States.Width, first(s.Size.Width)}, {"depth", t.States.Depth, first(s.Size.Depth)},
+	} {
+		if pair.stated.Given() && pair.here.Given() && math.Abs(pair.stated.Float()-pair.here.Float()) > sameSize+atEdge {
+			return false, fmt.Sprintf("it states a %s of %s, and the stone in hand has %s", pair.what, pair.stated, pair.here)
+		}
+	}
+	return true, ""
+}
+
+func first(l stone.List[stone.Length]) stone.Length {
+	if len(l.Items) == 0 {
+		return stone.Length{}
+	}
+	return l.Items[0]
+}
+
+// report makes a quoted report ready as evidence of a species.
+func (d *Identifier) report(t *stone.LaboratoryReport, c *Case) evidence {
+	ok, why := matches(t, c.Stone)
+	e := evidence{kind: KindReport, value: "report of " + t.Issuer}
+	if t.Number != "" {
+		e.value += ", number " + t.Number
+	}
+	var stated *gem.Material
+	if ok && t.States.Species != "" {
+		stated, _ = d.table.Find(t.States.Species)
+		if stated != nil {
+			stated = d.table.SpeciesOf(stated)
+		}
+	}
+	e.judge = func(m *gem.Material) finding {
+		switch {
+		case !ok:
+			return said(CannotTell, why)
+		case stated == nil:
+			return said(CannotTell, "it states no species")
+		case d.table.IsWithin(m, stated) || d.table.IsWithin(stated, m):
+			return said(Agrees, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
+		}
+		return said(Conflicts, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
+	}
+	return e
+}
+
+// matchedReports are the reports that count.
+func matchedReports(s *stone.Stone) []*stone.LaboratoryReport {
+	var list []*stone.LaboratoryReport
+	for _, any := range s.Tests {
+		t, ok := any.Test.(*stone.LaboratoryReport)
+		if !ok || t.SetAside != "" {
+			continue
+		}
+		if good, _ := matches(t, s); good {
+			list = append(list, t)
+		}
+	}
+	return list
+}

@@ -1,0 +1,178 @@
+package identify
+
+import (
+	"slices"
+	"strings"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/reading"
+	"stonewrit/grading/stone"
+)
+
+// observed is one feature of the table that the tests show, and the test.
+type observed struct {
+	feature *gem.Feature
+	test    stone.Test
+}
+
+// observedIn lists the features that the tests of a case show: terms seen under
+// magnification, and the patterns of spectrum and lamp that the table knows.
+// The second list is what was seen and is no term of the table.
+func (d *Identifier) observedIn(c *Case) (seen []observed, others []string) {
+	n := counters{}
+	for _, any := range c.Stone.Tests {
+		t := any.Test
+		aside := t.Header().SetAside != ""
+		var terms []string
+		var patterns []*gem.Feature
+		switch t := t.(type) {
+		case *stone.Magnification:
+			terms = t.Sees.Items
+		case *stone.Features:
+			terms = t.Sees.Items
+		case *stone.OwnSpectrum:
+			terms = t.Sees.Items
+		case *stone.Spectroscope:
+			v := &c.Values.Spectrum[n.spectrum]
+			n.spectrum++
+			patterns = d.spectrumFeatures(v)
+			if t.Pattern != "" {
+				terms = []string{t.Pattern}
+			}
+		case *stone.Ultraviolet:
+			patterns = d.lampFeatures(t)
+		}
+		if aside {
+			continue
+		}
+		for _, term := range terms {
+			if f, err := d.table.Feature(term); err == nil {
+				patterns = append(patterns, f)
+			} else {
+				others = append(others, term)
+			}
+		}
+		for _, f := range patterns {
+			seen = append(seen, observed{f, t})
+		}
+	}
+	return seen, others
+}
+
+// seen makes ready what magnification shows, as evidence of a species.
+func (d *Identifier) seen(terms []string) evidence {
+	var features []*gem.Feature
+	for _, t := range terms {
+		if f, err := d.table.Feature(t); err == nil {
+			features = append(features, f)
+		}
+	}
+	value := strings.Join(terms, ", ")
+	if value == "" {
+		value = "nothing seen"
+	}
+	return evidence{kind: KindInclusions, value: value, judge: func(m *gem.Material) finding { return d.guests(features, m) }}
+}
+
+// guests judges features against a material: one that names a material proves
+// it and speaks against all others, one that a material cannot hold excludes
+// it.
+func (d *Identifier) guests(features []*gem.Feature, m *gem.Material) finding {
+	f := said(CannotTell, "nothing seen names or excludes a material")
+	for _, feature := range features {
+		if feature.NotGlass && m.Class == "glass" {
+			return said(Conflicts, feature.Term+": glass cannot hold it")
+		}
+		for _, s := range d.table.SignsFor(feature, m) {
+			if s.Claim != "species" {
+				continue
+			}
+			about, err := d.table.Find(s.About)
+			if err != nil {
+				continue
+			}
+			within := d.table.IsWithin(m, about)
+			switch {
+			case s.Force == gem.Excludes && within, s.Force == gem.Proves && !within && !d.table.IsWithin(about, m):
+				return said(Conflicts, feature.Term+": "+s.Because)
+			case s.Force == gem.Proves && within:
+				f = said(Agrees, feature.Term+": "+s.Because)
+			}
+		}
+	}
+	return f
+}
+
+// spectrumFeatures are the patterns of which every line was seen, each as a line
+// or band of its own: one broad band is not three.
+func (d *Identifier) spectrumFeatures(v *reading.SpectrumValue) []*gem.Feature {
+	var list []*gem.Feature
+	for _, f := range d.bySpectrum {
+		if len(f.Lines) > 0 && showsAll(v, f) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+func showsAll(v *reading.SpectrumValue, f *gem.Feature) bool {
+	taken := map[int]bool{} // lines by index, bands by index below zero
+	for _, nm := range f.Lines {
+		at, ok := shows(v, f.LineKind, nm)
+		if !ok || taken[at] {
+			return false
+		}
+		taken[at] = true
+	}
+	return true
+}
+
+// shows finds the line or band that shows a wavelength.
+func shows(v *reading.SpectrumValue, kind string, nm float64) (at int, ok bool) {
+	for i, l := range v.Lines {
+		if nm >= l.At-2*l.U && nm <= l.At+2*l.U {
+			return i, true
+		}
+	}
+	if kind != "band" {
+		return 0, false
+	}
+	for i, b := range v.Bands {
+		if nm >= b.From-2*b.U && nm <= b.To+2*b.U {
+			return -1 - i, true
+		}
+	}
+	return 0, false
+}
+
+// lampFeatures are the patterns of glow that the lamp showed in full.
+func (d *Identifier) lampFeatures(t *stone.Ultraviolet) []*gem.Feature {
+	var list []*gem.Feature
+	for _, f := range d.byLamp {
+		if glows(f, t) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+func glows(f *gem.Feature, t *stone.Ultraviolet) bool {
+	if f.Wave == "" && len(f.Glow) == 0 && f.Strength == "" && f.Pattern == "" && f.Afterglow == "" {
+		return false // only ever named by the examiner
+	}
+	waves := []stone.Fluorescence{t.Long, t.Short}
+	switch f.Wave {
+	case "long":
+		waves = waves[:1]
+	case "short":
+		waves = waves[1:]
+	}
+	glow := f.Wave == "" && len(f.Glow) == 0 && f.Strength == "" || slices.ContainsFunc(waves, func(w stone.Fluorescence) bool {
+		colour := len(f.Glow) == 0 || slices.ContainsFunc(f.Glow, func(c string) bool { return w.Colour != "" && strings.Contains(w.Colour, c) })
+		strength := f.Strength == "" || strings.HasSuffix(w.Strength, f.Strength)
+		return w.Given() && w.Strength != "none" && colour && strength
+	})
+	pattern := f.Pattern == "" || slices.Contains(t.Pattern.Items, f.Pattern)
+	after := f.Afterglow == "" || t.Afterglow.Colour != "" && strings.Contains(t.Afterglow.Colour, f.Afterglow)
+	return glow && pattern && after
+}

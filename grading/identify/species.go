@@ -1,0 +1,138 @@
+package identify
+
+import (
+	"fmt"
+	"strings"
+
+	"stonewrit/grading/stone"
+)
+
+// species weighs the claim of the species: contradicted when a test conflicts
+// with every row of it, supported when tests of two kinds agree tellingly and
+// no rival is left, undecided otherwise.
+func (j *judgement) species() Claim {
+	o := j.c.Stone.Opinion
+	claim := Claim{Opinion: o.Species, Standing: Undecided}
+	if claim.Opinion == "" && j.opinion.Species != nil {
+		claim.Opinion = j.opinion.Species.Name
+	}
+	if claim.Opinion == "" && len(j.opinion.Layers) > 0 {
+		claim.Opinion = j.layersText()
+	}
+	if claim.Opinion == "" {
+		claim.Because = []string{"no opinion given"}
+		return claim
+	}
+	kinds, agree, against := j.tally()
+	if len(against) > 0 {
+		claim.Standing, claim.Because = Contradicted, against
+		return claim
+	}
+	if len(agree) > 0 {
+		claim.Because = append(claim.Because, "agree: "+strings.Join(agree, ", "))
+	}
+	lacks := j.lacks(kinds)
+	if len(lacks) == 0 {
+		claim.Standing = Supported
+		claim.Because = append(claim.Because, "no other species of the table is left")
+		return claim
+	}
+	claim.Because = append(claim.Because, lacks...)
+	return claim
+}
+
+// tally counts the kinds that agree tellingly and tells which tests agree and
+// which conflict.
+func (j *judgement) tally() (kinds map[Kind]bool, agree, against []string) {
+	kinds = map[Kind]bool{}
+	for i, e := range j.evidence {
+		if e.aside != "" || len(j.opinion.rows) == 0 {
+			continue
+		}
+		f := j.species_[i]
+		label := "implied specific gravity"
+		if e.test != nil {
+			label = testLabel(e.test)
+		}
+		switch f.verdict {
+		case Conflicts:
+			against = append(against, label+": "+f.because())
+		case Agrees:
+			if e.kind != KindOther && j.telling[i] {
+				kinds[e.kind] = true
+			}
+			if e.test != nil {
+				agree = append(agree, label)
+			}
+		}
+	}
+	return kinds, agree, against
+}
+
+// testLabel is a test by kind and place in the list, counted from 1 as people
+// do.
+func testLabel(t stone.Test) string {
+	return fmt.Sprintf("%s (test %d)", t.Header().Kind, t.Header().Index+1)
+}
+
+// lacks tells what keeps the species from being supported.
+func (j *judgement) lacks(kinds map[Kind]bool) []string {
+	var lacks []string
+	switch tested := len(j.results) > 0; {
+	case !tested:
+		return []string{"nothing was tested"}
+	case j.opinion.Stated:
+		lacks = append(lacks, "as stated by the owner, not tested here")
+	case j.opinion.Species == nil:
+		lacks = append(lacks, "a composite is shown by its join, not by figures")
+	}
+	switch len(kinds) {
+	case 0:
+		lacks = append(lacks, "no test agrees tellingly, that is, speaks at the same time against a third of the materials")
+	case 1:
+		lacks = append(lacks, "tests of one kind alone agree tellingly; two independent kinds are needed")
+	}
+	if len(j.rivals) > 0 {
+		lacks = append(lacks, "not excluded: "+j.rivalNames(8))
+	}
+	if len(j.opinion.rows) > 1 && !j.oneRowFits() {
+		lacks = append(lacks, "no single member of the group fits all tests together")
+	}
+	return lacks
+}
+
+// oneRowFits reports whether some row of the opinion conflicts with no test.
+func (j *judgement) oneRowFits() bool {
+	if j.opinion.Species == nil {
+		return true
+	}
+	for _, row := range append(j.opinion.rows, j.opinion.speciesRows...) {
+		free := true
+		for _, e := range j.evidence {
+			free = free && (e.aside != "" || e.judge(row).verdict != Conflicts)
+		}
+		if free {
+			return true
+		}
+	}
+	return false
+}
+
+func (j *judgement) rivalNames(most int) string {
+	var names []string
+	for i, r := range j.rivals {
+		if i == most {
+			return strings.Join(names, ", ") + fmt.Sprintf(" and %d more", len(j.rivals)-most)
+		}
+		names = append(names, r.Material.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+func (j *judgement) layersText() string {
+	var parts []string
+	for _, l := range j.c.Stone.Opinion.Layers {
+		parts = append(parts, l.Part+" "+l.Material)
+	}
+	return strings.Join(parts, ", ")
+}

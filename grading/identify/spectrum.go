@@ -1,0 +1,131 @@
+package identify
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/reading"
+)
+
+// clearLines is how many undoubted lines, none of which belongs to a material,
+// speak against it (common practice, from memory).
+const clearLines = 3
+
+// spectrum compares the lines and bands seen with those published. Missing
+// lines prove nothing, except that a spectrometer shows a line which the table
+// says is always there.
+func spectrum(v *reading.SpectrumValue, m *gem.Material, colour string) finding {
+	published := absorptionFor(m, colour)
+	if len(published) == 0 {
+		return unknown()
+	}
+	matched, strange, doubtful := 0, 0, 0
+	for _, l := range v.Lines {
+		switch {
+		case slices.ContainsFunc(published, func(a gem.Absorption) bool { return holds(a, l.At, 3*l.U) }):
+			matched++
+		case l.Doubt != "":
+			doubtful++
+		default:
+			strange++
+		}
+	}
+	for _, b := range v.Bands {
+		middle := (b.From + b.To) / 2
+		if slices.ContainsFunc(published, func(a gem.Absorption) bool { return a.Kind != "emission" && holds(a, middle, (b.To-b.From)/2+3*b.U) }) {
+			matched++
+		}
+	}
+	for _, l := range v.Bright {
+		if slices.ContainsFunc(published, func(a gem.Absorption) bool { return a.Kind == "emission" && holds(a, l.At, 3*l.U) }) {
+			matched++
+		}
+	}
+	return weighSpectrum(v, published, matched, strange, doubtful)
+}
+
+func weighSpectrum(v *reading.SpectrumValue, published []gem.Absorption, matched, strange, doubtful int) finding {
+	seen := len(v.Lines) + len(v.Bands) + len(v.Bright)
+	switch missing := missingAlways(v, published); {
+	case missing != "" && !v.Hand:
+		return said(Conflicts, missing+" is always there, and a spectrometer did not show it")
+	case seen == 0:
+		return said(CannotTell, "no line was seen, which proves nothing")
+	case strange >= clearLines && matched == 0:
+		return said(Conflicts, "none of the lines seen is one of its lines")
+	case matched >= 2 && matched > strange, matched == seen && matched > 0:
+		return said(Agrees, fmt.Sprintf("%d of the %d lines and bands seen are among those published for it", matched, seen))
+	}
+	return said(CannotTell, "too few of the lines seen are its own, or may come from the lamp")
+}
+
+// missingAlways names an absorption that is always there and was looked for in
+// vain.
+func missingAlways(v *reading.SpectrumValue, published []gem.Absorption) string {
+	if !v.Looked {
+		return ""
+	}
+	for _, a := range published {
+		if a.Frequency != gem.Always || a.Kind != "line" {
+			continue
+		}
+		if !slices.ContainsFunc(v.Lines, func(l reading.Line) bool { return holds(a, l.At, 3*l.U) }) {
+			return fmt.Sprintf("the line at %s nm", span(a.From, a.To, 0))
+		}
+	}
+	return ""
+}
+
+func holds(a gem.Absorption, nm, tolerance float64) bool {
+	if a.Frequency == gem.Never || a.Kind == "cutoff" {
+		return false
+	}
+	return nm >= a.From-tolerance && nm <= a.To+tolerance
+}
+
+// absorptionFor are the published absorptions for stones of the colour, or all
+// of them where the colour is not known.
+func absorptionFor(m *gem.Material, colour string) []gem.Absorption {
+	if colour == "" {
+		return m.Absorption
+	}
+	var list []gem.Absorption
+	for _, a := range m.Absorption {
+		if len(a.Colours) == 0 || slices.ContainsFunc(a.Colours, func(c string) bool { return strings.Contains(colour, c) }) {
+			list = append(list, a)
+		}
+	}
+	return list
+}
+
+// glow judges what the lamp makes the stone do: it decides only where the
+// table says never or always.
+func glow(long, short lampSeen, m *gem.Material) finding {
+	known := false
+	f := said(CannotTell, "fluorescence of this material varies")
+	for _, g := range m.Glow {
+		known = true
+		seen := long
+		if g.Wave == "short" {
+			seen = short
+		}
+		switch {
+		case !seen.looked:
+		case g.Frequency == gem.Never && seen.glows:
+			return said(Conflicts, "it glows in "+g.Wave+"-wave ultraviolet, which this material never does")
+		case g.Frequency == gem.Always && !seen.glows:
+			return said(Conflicts, "it stays dark in "+g.Wave+"-wave ultraviolet, where this material always glows")
+		case g.Frequency == gem.Always:
+			f = said(Agrees, "it glows in "+g.Wave+"-wave ultraviolet, as this material always does")
+		}
+	}
+	if !known {
+		return unknown()
+	}
+	return f
+}
+
+// lampSeen is what one wavelength of the lamp showed.
+type lampSeen struct{ looked, glows bool }

@@ -1,0 +1,185 @@
+package identify
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/stone"
+)
+
+// treatment weighs the claim of the treatments. "None seen" is not untreated:
+// an empty list is supported only by a matched report or by signs that exclude
+// the treatments that are customary.
+func (j *judgement) treatment() Claim {
+	list := j.c.Stone.Opinion.Treatments
+	claim := Claim{Standing: Undecided, Opinion: treatmentText(list)}
+	if !list.Given {
+		claim.Because = []string{"no opinion given: treatment was not examined"}
+		return claim
+	}
+	named := j.named(list.Items)
+	w := weighing{}
+	excluded, proved := j.weighTreatments(&w, named)
+	if len(w.against) > 0 {
+		claim.Standing, claim.Because = Contradicted, w.against
+		return claim
+	}
+	if len(named) == 0 {
+		return j.noneSeen(claim, w, excluded)
+	}
+	return j.namedOnes(claim, w, named, proved)
+}
+
+func treatmentText(list stone.List[stone.TreatmentClaim]) string {
+	if !list.Given {
+		return ""
+	}
+	if len(list.Items) == 0 {
+		return "none seen"
+	}
+	var names []string
+	for _, t := range list.Items {
+		text := t.Name
+		if t.Amount != "" || t.Where != "" {
+			text += " (" + strings.TrimSpace(amountText(t.Amount)+" "+t.Where) + ")"
+		}
+		names = append(names, text)
+	}
+	return strings.Join(names, ", ")
+}
+
+func amountText(amount string) string {
+	if amount == "" {
+		return ""
+	}
+	return "in " + amount
+}
+
+func (j *judgement) named(claims []stone.TreatmentClaim) []*gem.Treatment {
+	var list []*gem.Treatment
+	for _, c := range claims {
+		if t, err := j.table.Treatment(c.Name); err == nil {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// weighTreatments collects signs: a proof of a treatment that the opinion does
+// not name, and an exclusion of one that it names, contradict.
+func (j *judgement) weighTreatments(w *weighing, named []*gem.Treatment) (excluded, proved []*gem.Treatment) {
+	for _, o := range j.seen {
+		for _, s := range j.table.SignsFor(o.feature, j.signRow()) {
+			t, err := j.table.Treatment(s.About)
+			if s.Claim != "treatment" || err != nil {
+				continue
+			}
+			text := fmt.Sprintf("%s: %s", s.Feature, s.Because)
+			covered := slices.ContainsFunc(named, func(n *gem.Treatment) bool {
+				return j.table.TreatmentIsWithin(n, t) || j.table.TreatmentIsWithin(t, n)
+			})
+			switch {
+			case s.Force == gem.Proves && !covered:
+				w.add(&w.against, "not in the opinion: "+t.Name+"; "+text)
+			case s.Force == gem.Proves:
+				proved = append(proved, t)
+				w.add(&w.proofs, text)
+			case s.Force == gem.Excludes && slices.ContainsFunc(named, func(n *gem.Treatment) bool { return j.table.TreatmentIsWithin(n, t) }):
+				w.add(&w.against, text)
+			case s.Force == gem.Excludes:
+				excluded = append(excluded, t)
+				w.add(&w.hints, "excludes "+t.Name+" ("+s.Feature+"): "+s.Because)
+			case s.Force == gem.Suggests:
+				w.add(&w.hints, "suggests "+t.Name+" ("+s.Feature+"): "+s.Because)
+			}
+		}
+	}
+	for _, r := range matchedReports(j.c.Stone) {
+		j.weighReportedTreatments(w, r, named, &proved)
+	}
+	return excluded, proved
+}
+
+func (j *judgement) weighReportedTreatments(w *weighing, r *stone.LaboratoryReport, named []*gem.Treatment, proved *[]*gem.Treatment) {
+	if !r.States.Treatments.Given {
+		return
+	}
+	stated := j.named(r.States.Treatments.Items)
+	for _, t := range stated {
+		if slices.ContainsFunc(named, func(n *gem.Treatment) bool { return j.table.TreatmentIsWithin(n, t) || j.table.TreatmentIsWithin(t, n) }) {
+			*proved = append(*proved, t)
+			w.add(&w.proofs, fmt.Sprintf("according to %s: %s", r.Issuer, t.Name))
+		} else {
+			w.add(&w.against, fmt.Sprintf("according to %s: %s, which the opinion does not name", r.Issuer, t.Name))
+		}
+	}
+	if len(stated) == 0 && len(named) == 0 {
+		w.add(&w.proofs, fmt.Sprintf("according to %s no treatment was found", r.Issuer))
+	}
+	if len(stated) == 0 && len(named) > 0 {
+		w.add(&w.against, fmt.Sprintf("according to %s no treatment was found", r.Issuer))
+	}
+}
+
+// noneSeen words an empty list.
+func (j *judgement) noneSeen(claim Claim, w weighing, excluded []*gem.Treatment) Claim {
+	if len(w.proofs) > 0 && !j.opinion.Stated {
+		claim.Standing, claim.Because = Supported, append(w.proofs, w.hints...)
+		return claim
+	}
+	if !j.magnified() {
+		claim.Because = []string{"the stone was not examined under magnification"}
+		return claim
+	}
+	open := j.unseenTreatments(excluded)
+	claim.Because = append([]string{"nothing that shows treatment was seen"}, w.hints...)
+	if len(open) > 0 {
+		claim.Because = append(claim.Because, "these tests cannot show: "+strings.Join(open, ", "))
+	} else if len(excluded) > 0 && !j.opinion.Stated {
+		claim.Standing = Supported
+	}
+	return claim
+}
+
+// unseenTreatments are the usual treatments of the material that a bench
+// cannot show and that no sign excludes.
+func (j *judgement) unseenTreatments(excluded []*gem.Treatment) []string {
+	var open []string
+	if j.opinion.Narrow == nil {
+		return nil
+	}
+	for _, use := range j.opinion.Narrow.Treatments {
+		t, err := j.table.Treatment(use.Treatment)
+		if err != nil || slices.ContainsFunc(excluded, func(e *gem.Treatment) bool { return j.table.TreatmentIsWithin(t, e) }) {
+			continue
+		}
+		text := t.Name
+		if use.Customary != gem.Sometimes {
+			text += " (commonly done; assume so)"
+		}
+		open = append(open, text)
+	}
+	return open
+}
+
+// namedOnes supports a list when each of its treatments has its proof.
+func (j *judgement) namedOnes(claim Claim, w weighing, named, proved []*gem.Treatment) Claim {
+	var open []string
+	for _, n := range named {
+		if !slices.ContainsFunc(proved, func(p *gem.Treatment) bool { return j.table.TreatmentIsWithin(p, n) || j.table.TreatmentIsWithin(n, p) }) {
+			open = append(open, n.Name)
+		}
+	}
+	claim.Because = append(w.proofs, w.hints...)
+	switch {
+	case len(open) > 0:
+		claim.Because = append(claim.Because, "no sign was recorded that proves: "+strings.Join(open, ", "))
+	case j.opinion.Stated:
+		claim.Because = append(claim.Because, "as stated by the owner, not tested here")
+	default:
+		claim.Standing = Supported
+	}
+	return claim
+}
