@@ -1,0 +1,77 @@
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+
+	"github.com/go-fonts/liberation/liberationserifbold"
+	"github.com/go-fonts/liberation/liberationserifitalic"
+	"github.com/go-fonts/liberation/liberationserifregular"
+
+	"stonewrit/report"
+)
+
+// Press holds the parsed typeface that documents are laid out and drawn with.
+type Press struct {
+	faces [faceCount]*face // FaceOther may be nil
+}
+
+// Family is a typeface: three TrueType files of one family, and one more whose
+// characters stand in for those that the family lacks. Fields left nil are the
+// built-in faces; Other has none.
+type Family struct {
+	Name                  string // for error messages
+	Regular, Bold, Italic []byte
+	Other                 []byte
+}
+
+// NewPress returns a press with the built-in typeface, Liberation Serif: it
+// has Latin with its extensions, Greek with all accents, and Cyrillic.
+func NewPress() (*Press, error) { return NewPressWith(Family{}) }
+
+// NewPressWith returns a press with another typeface. It returns ErrFont if a
+// file is damaged or not TrueType.
+func NewPressWith(f Family) (*Press, error) {
+	sources := [faceCount][]byte{
+		or(f.Regular, liberationserifregular.TTF),
+		or(f.Bold, liberationserifbold.TTF),
+		or(f.Italic, liberationserifitalic.TTF),
+		f.Other,
+	}
+	var p Press
+	for i, src := range sources {
+		if src == nil {
+			continue
+		}
+		face, err := parseFace(src)
+		if err != nil {
+			return nil, fmt.Errorf("font %s, %s: %w", f.Name, Face(i), err)
+		}
+		p.faces[i] = face
+	}
+	return &p, nil
+}
+
+func or(given, builtin []byte) []byte {
+	if given == nil {
+		return builtin
+	}
+	return given
+}
+
+func (f Face) String() string {
+	return [...]string{"regular", "bold", "italic", "other"}[f]
+}
+
+// Print checks the document, lays it out and returns it as PDF.
+func (p *Press) Print(doc report.Document) ([]byte, error) {
+	pages, err := p.Layout(doc)
+	if err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	if err := p.Write(&out, doc, pages); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
+}
