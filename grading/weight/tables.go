@@ -17,6 +17,9 @@ var wordsCSV []byte
 //go:embed makes.csv
 var makesCSV []byte
 
+//go:embed limits.csv
+var limitsCSV []byte
+
 //go:embed round_diamond.csv
 var roundDiamondCSV []byte
 
@@ -27,6 +30,7 @@ type Estimator struct {
 	words   map[wordKey]Measure
 	makes   []makeRow
 	round   roundModel
+	limits  map[string]limit
 }
 
 // New reads the embedded tables. An error means that the tables themselves are
@@ -48,7 +52,11 @@ func New() (*Estimator, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Estimator{factors, words, makes, round}, nil
+	limits, err := readLimits(limitsCSV)
+	if err != nil {
+		return nil, err
+	}
+	return &Estimator{factors, words, makes, round, limits}, nil
 }
 
 // A record is one row of a table, read by column name. The first thing that is
