@@ -115,7 +115,7 @@ func (j *judgement) compare() {
 		rival := Rival{misfit: -1}
 		for n, row := range k.rows {
 			misfit, excluded := j.against(row, n == 0, known, against)
-			if !excluded && rival.misfit < 0 {
+			if !excluded && !j.looksOtherwise(row) && rival.misfit < 0 {
 				rival = Rival{Material: row, misfit: misfit}
 			}
 		}
@@ -128,6 +128,12 @@ func (j *judgement) compare() {
 		j.telling[i] = known[i] > 0 && 3*against[i] >= known[i]
 	}
 	j.orderRivals()
+}
+
+// looksOtherwise excludes a rival that is only ever opaque where the stone is
+// transparent. It says nothing of the opinion itself.
+func (j *judgement) looksOtherwise(m *gem.Material) bool {
+	return j.c.Stone.Appearance.Transparency == "transparent" && len(m.Looks) == 1 && m.Looks[0] == "opaque"
 }
 
 // against judges every test against one row, counting for the species' own row

@@ -15,6 +15,7 @@ const (
 	uOfAbsentEdge  = 0.005
 	unseenPart     = 0.3 // of the birefringence, after three turns or more
 	isotropicStray = 0.0005
+	opaqueStray    = 0.003 // a fine opaque mass shows one edge, if any
 )
 
 // index judges an index test ray by ray: the low edge against the lower ray,
@@ -115,6 +116,8 @@ func birefringenceOf(m *gem.Material) gem.Range {
 	switch {
 	case m.Optic == gem.Isotropic:
 		return gem.Range{Min: 0, Max: isotropicStray}
+	case m.Optic == gem.Opaque && !m.Birefringence.Known():
+		return gem.Range{Min: 0, Max: opaqueStray}
 	case m.Birefringence.Known():
 		return m.Birefringence
 	}

@@ -22,7 +22,11 @@ func polariscope(t *stone.Polariscope, m *gem.Material, transparency string) fin
 	switch {
 	case m.Optic == "":
 		return unknown()
-	case transparency == "opaque" || m.Optic == gem.Opaque:
+	case transparency == "opaque":
+		return said(CannotTell, "no light passes an opaque stone")
+	case m.Optic == gem.Opaque && (t.Sees == "blinks" || t.Figure == "uniaxial" || t.Figure == "biaxial"):
+		return said(Conflicts, "light passes the stone, and this material is opaque")
+	case m.Optic == gem.Opaque:
 		return said(CannotTell, "no light passes an opaque stone")
 	}
 	var f finding
