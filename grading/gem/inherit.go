@@ -10,10 +10,10 @@ package gem
 // transparency, imitations, care. A list of colours, spectrum, luminescence,
 // pleochroism or treatments is taken over whole, and only where the child has
 // no row of its own; counterparts take over no treatments. Species take over
-// nothing but care and the class from their group.
+// from their group care, class and whether grown material is met.
 //
-// A group without figures gets the union of its children's; Leaves names the
-// rows that it is to be judged by.
+// A group or species without figures gets the union of its children's; Leaves
+// names the rows that it is to be judged by.
 func (t *Table) inherit() {
 	for _, m := range t.materials {
 		if m.Parent == "" {
@@ -21,7 +21,7 @@ func (t *Table) inherit() {
 		}
 	}
 	for _, m := range t.materials {
-		if m.Level == Group {
+		if !m.Low.Known() && !m.SG.Known() {
 			t.unite(m)
 		}
 	}
@@ -33,6 +33,7 @@ func (t *Table) inheritDown(m *Material) {
 			child.Care = m.Care
 		}
 		child.Class = or(child.Class, m.Class)
+		child.GrownMet, child.GrownAsOf = or(child.GrownMet, m.GrownMet), or(child.GrownAsOf, m.GrownAsOf)
 		if child.Level == Variety || child.Level == Counterpart {
 			takeOptics(child, m)
 			takeBench(child, m)
@@ -50,15 +51,15 @@ func or[T comparable](own, parent T) T {
 	return parent
 }
 
-// takeOptics hands down the index as one piece, so that a child with its own
-// index never keeps a joint line that belongs to another one.
+// takeOptics hands down structure and index as one piece each. A joint line
+// holds for every member of its series, whatever narrower range it has.
 func takeOptics(child, m *Material) {
 	if child.Optic == "" {
 		child.Optic, child.Sign = m.Optic, or(child.Sign, m.Sign)
 		child.SmallAxialAngle = child.SmallAxialAngle || m.SmallAxialAngle
 		child.Strain = child.Strain || m.Strain
 	}
-	if !child.Low.Known() && len(child.Joint) == 0 && !child.SG.Known() {
+	if len(child.Joint) == 0 {
 		child.Joint, child.JointShape, child.JointSG = m.Joint, m.JointShape, m.JointSG
 	}
 	if !child.Low.Known() {
@@ -100,12 +101,9 @@ func takeList[T any](own *[]T, parent []T) {
 	}
 }
 
-// unite gives a group without an index of its own the union of its leaves.
+// unite gives a row without figures of its own the union of its leaves.
 func (t *Table) unite(m *Material) {
 	for _, leaf := range t.Leaves(m) {
-		if leaf == m {
-			return
-		}
 		m.Low, m.High = m.Low.Union(leaf.Low), m.High.Union(leaf.High)
 		m.Birefringence = m.Birefringence.Union(leaf.Birefringence)
 		m.SG, m.Hardness = m.SG.Union(leaf.SG), m.Hardness.Union(leaf.Hardness)

@@ -25,19 +25,6 @@ func (t *Table) Members(m *Material) []*Material {
 	return append([]*Material(nil), t.children[m.Name]...)
 }
 
-// Leaves returns the rows that m is judged by: m itself if the table has
-// figures for it, and for a group without figures those of its members.
-func (t *Table) Leaves(m *Material) []*Material {
-	if m.Level != Group || m.OpticsSource != "" || m.SGSource != "" {
-		return []*Material{m}
-	}
-	var leaves []*Material
-	for _, child := range t.children[m.Name] {
-		leaves = append(leaves, t.Leaves(child)...)
-	}
-	return leaves
-}
-
 // IsWithin reports whether inner is outer or stands anywhere below it.
 func (t *Table) IsWithin(inner, outer *Material) bool {
 	for ; inner != nil; inner = t.parent(inner) {
