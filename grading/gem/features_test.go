@@ -55,6 +55,7 @@ func TestFeatureTerms(t *testing.T) {
 		"strain cracks around crystals":   "strain cracks around crystals",
 		"snake-skin of agate":             "",
 		"bubbles":                         "",
+		"flash":                           "",
 		"a small dark thing near the top": "",
 	} {
 		f, err := table.Feature(written)

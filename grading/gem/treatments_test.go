@@ -134,6 +134,40 @@ func TestTreatmentUseIsKnown(t *testing.T) {
 	}
 }
 
+// A treatment that the table calls visible on the bench must leave something
+// that the features table knows.
+func TestBenchTreatmentsLeaveASign(t *testing.T) {
+	table := mustLoad(t)
+	noSign := map[string]string{"bleached": "known by the colour of the material alone"}
+	for _, m := range table.Materials() {
+		for _, use := range m.Treatments {
+			if use.Seen != "bench" || noSign[use.Treatment] != "" {
+				continue
+			}
+			if tr, err := table.Treatment(use.Treatment); err != nil || !table.leavesSign(m, tr) {
+				t.Errorf("%s: no feature speaks for %s (%v)", m.Name, use.Treatment, err)
+			}
+		}
+	}
+}
+
+// leavesSign reports whether some feature in m speaks for tr, for a kind of it
+// or for a wider word.
+func (t *Table) leavesSign(m *Material, tr *Treatment) bool {
+	for _, f := range t.Features() {
+		for _, s := range t.SignsFor(f, m) {
+			if s.Claim != "treatment" || s.Force != Proves && s.Force != Suggests {
+				continue
+			}
+			about, ok := t.evidence.treatments.find(s.About)
+			if ok && (t.TreatmentIsWithin(about, tr) || t.TreatmentIsWithin(tr, about)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func TestFillerWording(t *testing.T) {
 	for amount, want := range map[string]string{
 		"few": "in few fissures", "several": "in several fissures", "most": "in most fissures", "moderate": "",
