@@ -33,3 +33,25 @@ func dropVolume(length, width, depth float64) float64 {
 	a, b := width/2, depth/2
 	return ellipsoidZone(a, b, head, 0, head) + coneFrustum(a, b, length-head, 0)
 }
+
+// Domes are drawn with so many planes up and around.
+const (
+	domeRows    = 6
+	domeColumns = 32
+)
+
+// tangents are planes that touch half an ellipsoid of the given height on the
+// outline; they serve to draw it.
+func tangents(f frame, name string, height, edge, up float64) []halfSpace {
+	out := []halfSpace{horizontal(name, edge+up*height, up)}
+	for i := range domeRows {
+		rise, run := math.Sincos(math.Pi / 2 * (float64(i) + 0.5) / domeRows)
+		for k := range domeColumns {
+			phi := 2 * math.Pi * float64(k) / domeColumns
+			// run x radius + rise x z / height = 1
+			slope := height * run / rise
+			out = append(out, f.plane(name, phi, slope, height/rise+up*edge, up))
+		}
+	}
+	return out
+}

@@ -12,33 +12,35 @@ func (e *Estimator) byFactor(d Dimensions) (Candidate, error) {
 		return Candidate{}, err
 	}
 	f := step(rows, d.ratio())
-	var notes []string
 	spread, note := f.widened(d)
+	volume, budget := e.factorModel(d, f, spread).measure()
+	c := Candidate{Method: ByFactor, Basis: f.basis(), Source: f.source, Volume: volume, Budget: budget}
 	if note != "" {
-		notes = append(notes, note)
+		c.Warnings = append(c.Warnings, note)
 	}
-	sizes, lengths := factorLengths(f.form, d)
-	in := append(sizes,
-		input{"girdle", e.girdle(d)},
-		input{"bulge", e.bulge(d)},
-		input{"shape", Measure{1, spread}})
-	n := len(sizes)
-	share := girdleShare(f, d)
+	return c, nil
+}
+
+// factorModel is the volume as factor x lengths, corrected for girdle and
+// bulge, times the spread of the shape.
+func (e *Estimator) factorModel(d Dimensions, f factorRow, spread float64) model {
+	in, lengths := factorLengths(f.form, d)
+	shape := len(in)
+	in = append(in, input{"shape", Measure{1, spread}})
 	if !f.girdle {
-		in[n].U, in[n+1] = 0, input{"bulge", Measure{}}
+		return model{in, func(x []float64) float64 {
+			body, _, _ := lengths(x)
+			return perCarat * f.factor * body * x[shape]
+		}}
 	}
-	volume, budget := propagate(in, func(x []float64) float64 {
+	girdle, bulge := shape+1, shape+2
+	in = append(in, input{"girdle", e.girdle(d)}, input{"bulge", e.bulge(d)})
+	share := girdleShare(f, d)
+	return model{in, func(x []float64) float64 {
 		body, across, deep := lengths(x)
-		v := perCarat * f.factor * body
-		if f.girdle {
-			v *= 1 + share*(x[n]/100*across/deep-usualGirdle/100/f.usualDepth())
-		}
-		return v * (1 + x[n+1]) * x[n+2]
-	})
-	return Candidate{
-		Method: ByFactor, Basis: f.basis(), Source: f.source,
-		Volume: volume, Budget: budget, Warnings: notes,
-	}, nil
+		edge := share * (x[girdle]/100*across/deep - usualGirdle/100/f.usualDepth())
+		return perCarat * f.factor * body * (1 + edge) * (1 + x[bulge]) * x[shape]
+	}}
 }
 
 // factorLengths gives the lengths that enter a form, and a function that turns

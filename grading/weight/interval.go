@@ -12,6 +12,15 @@ type input struct {
 	Measure
 }
 
+// A model is a quantity worked out from inputs.
+type model struct {
+	in []input
+	f  func(x []float64) float64
+}
+
+// measure propagates the inputs.
+func (m model) measure() (Measure, []Share) { return propagate(m.in, m.f) }
+
 // A Share is what one figure contributes to a standard uncertainty, in the
 // unit of the result.
 type Share struct {

@@ -82,6 +82,8 @@ func (m makeRow) crownPlanes(f frame, p proportions) []halfSpace {
 		return append(out, horizontal("table", p.crown, 1))
 	case styleFacetDome:
 		return m.steps(f, p, "crown", domed, 1, p.crown, 0, 1)
+	case styleDome:
+		return tangents(f, "dome", p.crown, 0, 1)
 	}
 	return []halfSpace{horizontal("top", p.crown, 1)}
 }
@@ -99,6 +101,8 @@ func (m makeRow) pavilionPlanes(f frame, p proportions, edge float64) []halfSpac
 		return out
 	case styleFacetDome:
 		return m.steps(f, p, "pavilion", domed, 1, p.pavilion, edge, -1)
+	case styleDome:
+		return tangents(f, "base", p.pavilion, edge, -1)
 	}
 	return []halfSpace{horizontal("back", edge, -1)}
 }

@@ -136,24 +136,29 @@ func (e *Estimator) byFittedSolid(d Dimensions) (Candidate, error) {
 		table = Measure{m.usualTable, m.usualTableU}
 		basis = "round brilliant diamond from diameter and depth; usual table"
 	}
+	volume, budget := m.model(d, table).measure()
+	return Candidate{
+		Method: ByFittedSolid, Basis: basis, Source: m.source, Volume: volume, Budget: budget,
+		Warnings: m.outside(d.meanDiameter(), depthShare(d).Value),
+	}, nil
+}
+
+// model is the volume from length, width, depth and table, times the spread.
+func (m roundModel) model(d Dimensions, table Measure) model {
 	depth := depthShare(d)
+	nominal := d.meanDiameter()
 	in := []input{
 		{"length", d.Length}, {"width", d.Width}, {"depth", depth}, {"table", table},
 		{"shape", Measure{1, m.relativeSpread(table.Value, depth.Value)}},
 	}
-	nominal := d.meanDiameter()
-	volume, budget := propagate(in, func(x []float64) float64 {
+	return model{in, func(x []float64) float64 {
 		// A depth in millimetres stays what it is when a diameter changes.
 		share := x[inDepth]
 		if d.Depth.Given() {
 			share *= nominal / ((x[inLength] + x[inWidth]) / 2)
 		}
 		return m.volume(x[inLength], x[inWidth], x[inTable], share) * x[inShape]
-	})
-	return Candidate{
-		Method: ByFittedSolid, Basis: basis, Source: m.source, Volume: volume, Budget: budget,
-		Warnings: m.outside(nominal, depth.Value),
-	}, nil
+	}}
 }
 
 // depthShare is the depth in per cent of the mean diameter: from millimetres,

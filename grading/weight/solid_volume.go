@@ -180,16 +180,20 @@ func (e *Estimator) bySolid(d Dimensions) (Candidate, error) {
 		return Candidate{}, err
 	}
 	areas := newAreas(m)
-	volume, budget := propagate(f.in, func(x []float64) float64 {
-		p := f.proportionsAt(x, d.Shape)
-		return areas.volume(p) * (1 + x[f.bulge]) * x[f.shape]
-	})
+	volume, budget := f.model(d.Shape, areas).measure()
 	if areas.err != nil {
 		return Candidate{}, areas.err
 	}
 	return Candidate{
 		Method: BySolid, Basis: f.describe(m), Source: m.source, Volume: volume, Budget: budget,
 	}, nil
+}
+
+// model is the volume of the body, times what bulge and spread of the make do.
+func (f *figures) model(shape string, a *areas) model {
+	return model{f.in, func(x []float64) float64 {
+		return a.volume(f.proportionsAt(x, shape)) * (1 + x[f.bulge]) * x[f.shape]
+	}}
 }
 
 // describe says what was built and which figures were not measured.
