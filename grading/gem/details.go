@@ -120,7 +120,7 @@ func (t *Table) readRules(fsys fs.FS) error {
 			continue
 		}
 		rule := Rule{
-			Variety: name, Fact: r.word("fact", "colour", "colour change", "phenomenon", "absorption", "structure"),
+			Variety: name, Fact: r.word("fact", "colour", "colour change", "phenomenon", "absorption", "transparency", "feature"),
 			Allowed: r.list("allowed"), Convention: r.text("convention"), Source: r.source("source"),
 		}
 		if len(rule.Allowed) == 0 {

@@ -262,8 +262,8 @@ type Care struct {
 // A Rule is one fact that a variety name needs.
 type Rule struct {
 	Variety    string
-	Fact       string   // colour, colour change, phenomenon, absorption, structure
-	Allowed    []string // any of these words (or nm figures) fits
+	Fact       string   // colour, colour change, phenomenon, absorption, transparency, feature
+	Allowed    []string // any one fits: a word, "yes" for a change, nm for an absorption, a term of the features table
 	Convention string   // by what convention the line is drawn, printed when it matters
 	Source     string
 }

@@ -1,5 +1,7 @@
 package gem
 
+import "slices"
+
 // inherit fills blank figures, from the top of the table downwards, and after
 // that the blank figures of groups from below.
 //
@@ -103,10 +105,15 @@ func takeList[T any](own *[]T, parent []T) {
 
 // unite gives a row without figures of its own the union of its leaves.
 func (t *Table) unite(m *Material) {
-	for _, leaf := range t.Leaves(m) {
+	leaves := t.Leaves(m)
+	for _, leaf := range leaves {
 		m.Low, m.High = m.Low.Union(leaf.Low), m.High.Union(leaf.High)
 		m.Birefringence = m.Birefringence.Union(leaf.Birefringence)
 		m.SG, m.Hardness = m.SG.Union(leaf.SG), m.Hardness.Union(leaf.Hardness)
 		m.Dispersion = m.Dispersion.Union(leaf.Dispersion)
+	}
+	other := func(leaf *Material) bool { return leaf.Optic != leaves[0].Optic }
+	if m.Optic == "" && len(leaves) > 0 && !slices.ContainsFunc(leaves, other) {
+		m.Optic = leaves[0].Optic
 	}
 }
