@@ -1,0 +1,199 @@
+package worth
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+	"strings"
+
+	"stonewrit/grading/quantity"
+	"stonewrit/grading/stone"
+)
+
+// cost works out the lines and adds them.
+func (a *appraisal) cost() {
+	if len(a.w.Lines) == 0 {
+		return
+	}
+	sum, complete := new(big.Rat), true
+	var terms []string
+	for i, l := range a.w.Lines {
+		amount, working, ok := a.line(fmt.Sprintf("worth.lines[%d]", i), l, a.result.Lines)
+		if !ok {
+			complete = false
+			continue
+		}
+		amount = a.mint.round(amount)
+		text := a.mint.print(amount)
+		if n := len(working); n > 0 {
+			working[n-1] += " = " + text
+		}
+		a.result.Lines = append(a.result.Lines, Line{What: l.What, Step: Step{working, text}, Note: l.Note})
+		sum = plus(sum, amount)
+		terms = append(terms, text)
+	}
+	if !complete {
+		return
+	}
+	step := &Step{Amount: a.mint.print(sum)}
+	if len(terms) > 1 {
+		step.Working = []string{joinSigned(terms) + " = " + step.Amount}
+	}
+	a.result.Cost = step
+	a.result.CostTaxed = a.taxed(sum, a.footing())
+}
+
+// line works out one line, unrounded; the last text of its working lacks the
+// amount.
+func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat, []string, bool) {
+	switch {
+	case l.Amount != "":
+		r, ok := a.number(path+".amount", string(l.Amount))
+		if !ok || a.mint.round(r).Cmp(r) == 0 {
+			return r, nil, ok
+		}
+		return r, []string{string(l.Amount)}, ok // it will be rounded
+	case l.PerCarat != "":
+		return a.byCarat(path, l)
+	case l.PerGramFine != "":
+		return a.byMetal(path, l)
+	case l.Percent.Given():
+		return a.byPercent(path, l, above)
+	}
+	a.say(stone.Error, path, "use exactly one of amount, per_carat, per_gram_fine, percent", "the line %q has no amount", l.What)
+	return nil, nil, false
+}
+
+func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []string, bool) {
+	weight, text := a.subject.Weight, a.subject.weighing()
+	if l.Weight.Given() {
+		weight = l.Weight.Digits()
+		text = weight + " ct"
+	}
+	if weight == "" {
+		a.say(stone.Error, path, "add weight: 1.52 ct", "a price a carat needs a weight, and the line %q has none", l.What)
+		return nil, nil, false
+	}
+	w, ok1 := a.number(path+".weight", weight)
+	price, ok2 := a.number(path+".per_carat", string(l.PerCarat))
+	if !ok1 || !ok2 {
+		return nil, nil, false
+	}
+	return times(w, price), []string{fmt.Sprintf("%s x %s", text, l.PerCarat)}, true
+}
+
+func (a *appraisal) byMetal(path string, l stone.WorthLine) (*big.Rat, []string, bool) {
+	mass, working, ok := a.netMass(path, l)
+	if !ok {
+		return nil, nil, false
+	}
+	price, ok := a.number(path+".per_gram_fine", string(l.PerGramFine))
+	if !ok {
+		return nil, nil, false
+	}
+	fine := times(mass, big.NewRat(int64(l.Fineness), 1000))
+	working = append(working, fmt.Sprintf("%s g x %d/1000 x %s", massText(l, mass), l.Fineness, l.PerGramFine))
+	return times(fine, price), working, true
+}
+
+// massText is the mass as written where it is net and in gram.
+func massText(l stone.WorthLine, net *big.Rat) string {
+	if m, err := quantity.Parse[quantity.Gram](l.Mass.Text); err == nil && l.MassIs != "gross" {
+		return m.Digits()
+	}
+	return digits(net)
+}
+
+// netMass is the mass of the metal alone, in gram.
+func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []string, bool) {
+	mass, err := grams(l.Mass.Text)
+	if err != nil {
+		a.say(stone.Error, path+".mass", "for example mass: 4.20 g", "%v", err)
+		return nil, nil, false
+	}
+	if l.MassIs != "gross" {
+		return mass, nil, true
+	}
+	if a.subject.Stones == "" {
+		a.say(stone.Error, path+".mass_is", "give the weight of the stones, or the net mass", "a gross mass cannot be lessened: the weight of the stones is not known")
+		return nil, nil, false
+	}
+	stones, ok := a.number(path, a.subject.Stones)
+	if !ok {
+		return nil, nil, false
+	}
+	net := minus(mass, times(stones, must(gramsPerCarat)))
+	if net.Sign() <= 0 {
+		a.say(stone.Error, path+".mass", "", "the stones of %s ct weigh more than the gross mass of %s", a.subject.Stones, l.Mass)
+		return nil, nil, false
+	}
+	return net, []string{fmt.Sprintf("%s g gross - %s ct of stones x %s g = %s g net", digits(mass), a.subject.Stones, gramsPerCarat, digits(net))}, true
+}
+
+// grams reads a mass in gram or carat exactly.
+func grams(text string) (*big.Rat, error) {
+	if m, err := quantity.Parse[quantity.Gram](text); err == nil {
+		return exact(m.Digits())
+	}
+	m, err := quantity.Parse[quantity.Carat](text)
+	if err != nil {
+		return nil, fmt.Errorf("%q is not a mass", text)
+	}
+	r, err := exact(m.Digits())
+	if err != nil {
+		return nil, err
+	}
+	return times(r, must(gramsPerCarat)), nil
+}
+
+// byPercent is a per cent of lines above, by their names.
+func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*big.Rat, []string, bool) {
+	sum, ok := new(big.Rat), true
+	var terms []string
+	for i, name := range l.Of.Items {
+		found := named(above, name)
+		if len(found) != 1 {
+			a.unclear(fmt.Sprintf("%s.of[%d]", path, i), name, above, found)
+			ok = false
+			continue
+		}
+		amount := must(found[0].Amount)
+		sum = plus(sum, amount)
+		terms = append(terms, name+" "+found[0].Amount)
+	}
+	rate, fine := a.number(path+".percent", l.Percent.Digits())
+	if !ok || !fine {
+		return nil, nil, false
+	}
+	total := a.mint.print(sum)
+	return times(sum, over(rate, big.NewRat(100, 1))),
+		[]string{fmt.Sprintf("%s %% of %s (%s)", l.Percent.Digits(), total, strings.Join(terms, " + "))}, true
+}
+
+func named(lines []Line, what string) []Line {
+	var found []Line
+	for _, l := range lines {
+		if strings.EqualFold(l.What, what) {
+			found = append(found, l)
+		}
+	}
+	return found
+}
+
+func (a *appraisal) unclear(path, name string, above, found []Line) {
+	var names []string
+	for _, l := range above {
+		names = append(names, l.What)
+	}
+	below := slices.ContainsFunc(a.w.Lines, func(l stone.WorthLine) bool { return strings.EqualFold(l.What, name) })
+	switch {
+	case len(found) > 1:
+		a.say(stone.Error, path, "give each its own name", "%d lines above are called %q", len(found), name)
+	case below:
+		a.say(stone.Error, path, "put the per cent below the lines it is of", "the line %q does not stand above", name)
+	case len(names) == 0:
+		a.say(stone.Error, path, "put the per cent below the lines it is of", "no line stands above")
+	default:
+		a.say(stone.Error, path, "", "no line above is called %q, there are: %s", name, strings.Join(names, ", "))
+	}
+}

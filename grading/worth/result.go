@@ -1,0 +1,74 @@
+package worth
+
+// A Subject is what the worth is of, as far as the arithmetic needs it.
+type Subject struct {
+	Weight    string // carats as printed, decimal digits; "" where no single weight is
+	Estimated bool   // the weight is an estimate, and the working says so
+	Stones    string // carats of all stones set, decimal digits, to lessen a gross mass; "" where not known
+}
+
+// A Step is an amount and the working that leads to it: "1.520 ct x 1850.00 =
+// 2812.00".
+type Step struct {
+	Working []string
+	Amount  string
+}
+
+// Result is the arithmetic of an appraisal, ready to print. Amounts are decimal
+// text in the decimals of the currency.
+type Result struct {
+	Currency     string // ISO 4217
+	SmallestUnit string // of the currency: "0.01"
+	Lines        []Line
+	Cost         *Step // sum of the lines; nil without lines
+	CostTaxed    *Step // the sum on the footing of the conclusion; nil where tax changes nothing
+	Tax          *Tax
+	Comparables  []Comparison
+	Low, High    string // lowest and highest that the comparables show; "" without
+	Approaches   []Approach
+	Conclusion   Conclusion
+}
+
+// A Line is one line of the cost build-up.
+type Line struct {
+	What string
+	Step
+	Note string
+}
+
+// Tax tells how tax was treated.
+type Tax struct {
+	Rate       string // per cent
+	Lines      string // with, without
+	Conclusion string // with, without
+	Amount     string // tax added or taken out; "" where neither
+}
+
+// A Comparison is one comparable taken to the subject.
+type Comparison struct {
+	Source, Date, Weight, Price string // as written
+	ByPiece                     bool
+	PerCarat                    string // its price a carat, rounded; "" by piece
+	Step
+	Days     int // days before the effective date; below zero after it
+	Stale    bool
+	Concerns []string // why a reader should look twice
+	Note     string
+}
+
+// An Approach is one of the three ways to a value.
+type Approach struct {
+	Name   string // cost, market, income
+	Used   bool
+	Reason string // why it was left out, as written; "" where nobody said
+}
+
+// A Conclusion is the value concluded: an amount, a range, or both.
+type Conclusion struct {
+	From              string // cost, market, both
+	Amount, Low, High string
+	Working           []string
+	Own               bool   // the amount or range is the appraiser's choice, not computed
+	Tax               string // with, without, or "" where no tax is mentioned
+	Because           string
+}
