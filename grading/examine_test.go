@@ -11,7 +11,7 @@ import (
 	"stonewrit/grading/stone"
 )
 
-func examine(t *testing.T, tables *grading.Tables, name string) *grading.Examined {
+func examine(t testing.TB, tables *grading.Tables, name string) *grading.Examined {
 	t.Helper()
 	src, err := os.ReadFile(name)
 	if err != nil {
@@ -27,7 +27,7 @@ func examine(t *testing.T, tables *grading.Tables, name string) *grading.Examine
 			t.Fatalf("bench: %+v", problems)
 		}
 	}
-	return tables.Examine(s, bench, time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC))
+	return tables.Examine(s, bench, today)
 }
 
 func load(t testing.TB) *grading.Tables {
@@ -96,3 +96,5 @@ func TestContractExample(t *testing.T) {
 		t.Errorf("optic = %+v, want uniaxial negative", o)
 	}
 }
+
+var today = time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)

@@ -3,6 +3,7 @@ package identify
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"stonewrit/grading/gem"
 	"stonewrit/grading/reading"
@@ -13,7 +14,7 @@ import (
 func density(g *reading.GravityValue, m *gem.Material, r rule, index *reading.IndexValue) finding {
 	switch {
 	case g.Void != "":
-		return said(CannotTell, g.Void)
+		return said(cannotTell, g.Void)
 	case !m.SG.Known():
 		return unknown()
 	case g.Bound != "":
@@ -27,7 +28,7 @@ func density(g *reading.GravityValue, m *gem.Material, r rule, index *reading.In
 	if narrowed {
 		f.note = joinNote(f.note, "the range at this refractive index")
 	}
-	if f.verdict == Conflicts && g.Weighed && g.V < low {
+	if f.verdict == conflicts && g.Weighed && g.V < low {
 		f.note = joinNote(f.note, "a bubble lowers the figure: check for bubbles")
 	}
 	return f
@@ -43,7 +44,7 @@ func joinNote(a, b string) string {
 // bound judges a stone that sinks or floats in a liquid: it conflicts only
 // beyond three standard uncertainties of the liquid.
 func bound(g *reading.GravityValue, m *gem.Material) finding {
-	f := finding{known: true, figure: "specific gravity " + g.Bound, value: g.Liquid, low: m.SG.Min, high: m.SG.Max, u: g.U, digits: 2}
+	f := finding{known: true, figure: boundName(g.Bound), value: g.Liquid, low: m.SG.Min, high: m.SG.Max, u: g.U, digits: 2}
 	fits := m.SG.Min >= g.Liquid
 	f.d = max(g.Liquid-m.SG.Max, 0)
 	if g.Bound == "below" {
@@ -51,15 +52,28 @@ func bound(g *reading.GravityValue, m *gem.Material) finding {
 	}
 	switch {
 	case f.d > 3*f.u+atEdge:
-		f.verdict = Conflicts
+		f.verdict = conflicts
 	case fits:
-		f.verdict, f.figure = Agrees, ""
-		f.note = fmt.Sprintf("%s the liquid's %.2f, as its whole range %s", g.Bound, g.Liquid, span(m.SG.Min, m.SG.Max, 2))
+		f.verdict, f.tell = agrees, tellBound
 	default:
-		f.verdict, f.figure = CannotTell, ""
-		f.note = fmt.Sprintf("its range %s lies about the liquid's %.2f", span(m.SG.Min, m.SG.Max, 2), g.Liquid)
+		f.verdict, f.tell = cannotTell, tellAstride
 	}
 	return f
+}
+
+func boundName(bound string) string {
+	if bound == "below" {
+		return "specific gravity below"
+	}
+	return "specific gravity above"
+}
+
+func tellBound(f finding) string {
+	return fmt.Sprintf("%s the liquid's %.2f, as its whole range %s", strings.TrimPrefix(f.figure, "specific gravity "), f.value, span(f.low, f.high, 2))
+}
+
+func tellAstride(f finding) string {
+	return fmt.Sprintf("its range %s lies about the liquid's %.2f", span(f.low, f.high, 2), f.value)
 }
 
 // Width in index about a solid solution's line that one reading may lie off
@@ -77,27 +91,17 @@ func jointGravity(m *gem.Material, v *reading.IndexValue) (low, high float64, ok
 	}
 	from, to := v.Low-2*v.U-offLine, v.High+2*v.U+offLine
 	low, high = math.Inf(1), math.Inf(-1)
-	for _, e := range edges(m) {
-		l, h, crosses := clip(e[0], e[1], from, to)
-		if crosses {
-			low, high, ok = min(low, l), max(high, h), true
-		}
-	}
-	return low - m.JointSG, high + m.JointSG, ok
-}
-
-// edges are the sides of the line or area between the end members; for an area
-// every pair of corners is taken, whose hull is the area.
-func edges(m *gem.Material) [][2]gem.Corner {
-	var list [][2]gem.Corner
 	for i := range m.Joint {
-		for j := i + 1; j < len(m.Joint); j++ {
-			if m.JointShape == "hull" || j == i+1 {
-				list = append(list, [2]gem.Corner{m.Joint[i], m.Joint[j]})
+		for k := i + 1; k < len(m.Joint); k++ {
+			if m.JointShape != "hull" && k > i+1 {
+				break // a line runs from corner to corner; of an area every pair counts
+			}
+			if l, h, crosses := clip(m.Joint[i], m.Joint[k], from, to); crosses {
+				low, high, ok = min(low, l), max(high, h), true
 			}
 		}
 	}
-	return list
+	return low - m.JointSG, high + m.JointSG, ok
 }
 
 // clip gives the range of specific gravity of the side between two indices.
@@ -128,14 +132,14 @@ func implied(i *Implied, m *gem.Material) finding {
 		return unknown()
 	}
 	f := within("implied specific gravity", i.SG.V, m.SG.Min, m.SG.Max, i.SG.U, 2)
-	f.known, f.verdict = true, CannotTell
+	f.known, f.verdict = true, cannotTell
 	switch ratioLow, ratioHigh := i.SG.V/m.SG.Min, i.SG.V/m.SG.Max; {
 	case !i.Consistent:
 		f.note = "the dimensions do not agree with one another"
 	case f.d > 3*f.u && (ratioLow < 0.8 || ratioHigh > 1.25):
-		f.verdict = Conflicts
+		f.verdict = conflicts
 	case f.d <= 2*f.u:
-		f.verdict = Agrees
+		f.verdict = agrees
 	default:
 		f.note = "too weak to decide"
 	}

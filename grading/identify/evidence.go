@@ -77,11 +77,12 @@ func (d *Identifier) of(t stone.Test, c *Case, n *counters) evidence {
 
 // lesser makes ready the tests that never count toward a supported species.
 func (d *Identifier) lesser(t stone.Test, c *Case) evidence {
-	e := evidence{kind: KindOther, judge: func(*gem.Material) finding { return said(CannotTell, "recorded; it names no material") }}
+	e := evidence{kind: KindOther, judge: func(*gem.Material) finding { return said(cannotTell, "recorded; it names no material") }}
 	switch t := t.(type) {
 	case *stone.Hardness:
 		e.value = hardnessText(t)
-		e.judge = func(m *gem.Material) finding { return hardness(t, m, d.table) }
+		bounds := scratches(t, d.table)
+		e.judge = func(m *gem.Material) finding { return hardness(bounds, m) }
 	case *stone.Thermal:
 		size := smallest(c.Stone.Size)
 		e.value = t.Shows

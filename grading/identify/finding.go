@@ -5,24 +5,47 @@ import (
 	"strconv"
 )
 
+// outcome is a verdict in the small form that the judging of some thousand pairs
+// of test and material works with.
+type outcome int8
+
+const (
+	unset outcome = iota
+	agrees
+	cannotTell
+	conflicts
+)
+
+// verdict is the outcome in words.
+func (o outcome) verdict() Verdict {
+	switch o {
+	case agrees:
+		return Agrees
+	case conflicts:
+		return Conflicts
+	}
+	return CannotTell
+}
+
 // finding is what one piece of evidence says of one material.
 type finding struct {
-	verdict Verdict
-	known   bool    // the table has the figure that the test needs
+	verdict outcome
+	known   bool // the table has the figure that the test needs
+	digits  int8
 	figure  string  // which figure decided
 	value   float64 // of the stone
 	low     float64 // of the material
 	high    float64
-	d, u    float64 // distance and standard uncertainty
-	digits  int
-	note    string // a sentence without figures
+	d, u    float64                // distance and standard uncertainty
+	note    string                 // a sentence without figures
+	tell    func(f finding) string // how the figures are told, if not against the range
 }
 
 // unknown is the finding where the table lacks the figure.
-func unknown() finding { return finding{verdict: CannotTell, note: "not in the table"} }
+func unknown() finding { return finding{verdict: cannotTell, note: "not in the table"} }
 
 // said is a finding of a test whose outcome is a word.
-func said(v Verdict, note string) finding {
+func said(v outcome, note string) finding {
 	return finding{verdict: v, known: true, note: note}
 }
 
@@ -56,26 +79,26 @@ func (r rule) judge(f finding, sharp float64) finding {
 	f.known = true
 	switch {
 	case f.d > r.reject*f.u+atEdge:
-		f.verdict = Conflicts
+		f.verdict = conflicts
 	case f.d <= r.accept*f.u+atEdge && f.u <= sharp+atEdge:
-		f.verdict = Agrees
+		f.verdict = agrees
 	case f.u > sharp:
-		f.verdict, f.note = CannotTell, "too coarse to agree"
+		f.verdict, f.note = cannotTell, "too coarse to agree"
 	default:
-		f.verdict, f.note = CannotTell, "between the limits of agreement and conflict"
+		f.verdict, f.note = cannotTell, "between the limits of agreement and conflict"
 	}
 	return f
 }
 
 // within makes a finding of a value against a range.
-func within(figure string, value, low, high, u float64, digits int) finding {
+func within(figure string, value, low, high, u float64, digits int8) finding {
 	return finding{figure: figure, value: value, low: low, high: high, u: u, digits: digits, d: max(low-value, value-high, 0)}
 }
 
 // worse returns the finding that weighs more against the material.
 func worse(a, b finding) finding {
 	switch {
-	case a.figure == "" && a.note == "":
+	case a.verdict == unset:
 		return b
 	case rank(b) > rank(a), rank(b) == rank(a) && b.misfit() > a.misfit():
 		return b
@@ -91,15 +114,7 @@ func better(a, b finding) finding {
 	return a
 }
 
-func rank(f finding) int {
-	switch f.verdict {
-	case Agrees:
-		return 0
-	case Conflicts:
-		return 2
-	}
-	return 1
-}
+func rank(f finding) outcome { return f.verdict }
 
 // misfit is (d/u) squared, by which rivals are ordered.
 func (f finding) misfit() float64 {
@@ -111,15 +126,18 @@ func (f finding) misfit() float64 {
 
 // because tells the finding with its figures.
 func (f finding) because() string {
-	if f.figure == "" {
+	switch {
+	case f.tell != nil:
+		return f.tell(f)
+	case f.figure == "":
 		return f.note
 	}
-	text := fmt.Sprintf("%s %s", f.figure, decimal(f.value, f.digits))
+	text := fmt.Sprintf("%s %s", f.figure, decimal(f.value, int(f.digits)))
 	switch {
 	case f.d == 0:
-		text += " lies inside " + span(f.low, f.high, f.digits)
+		text += " lies inside " + span(f.low, f.high, int(f.digits))
 	case f.u > 0:
-		text += fmt.Sprintf(" lies %s outside %s, %.1f times its standard uncertainty", decimal(f.d, f.digits), span(f.low, f.high, f.digits), f.d/f.u)
+		text += fmt.Sprintf(" lies %s outside %s, %.1f times its standard uncertainty", decimal(f.d, int(f.digits)), span(f.low, f.high, int(f.digits)), f.d/f.u)
 	}
 	if f.note != "" {
 		text += "; " + f.note

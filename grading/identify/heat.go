@@ -22,39 +22,39 @@ func thermal(t *stone.Thermal, m *gem.Material, size float64) finding {
 	diamond := m.Name == "diamond" || m.Parent == "diamond"
 	switch {
 	case t.Shows == "metal" || t.Shows == "unclear":
-		return said(CannotTell, "the tester showed "+t.Shows)
+		return said(cannotTell, "the tester showed "+t.Shows)
 	case m.Thermal == "":
 		return unknown()
 	case t.Condition == "touching metal" && t.Shows == "diamond":
-		return said(CannotTell, "metal beside the stone conducts heat as well")
+		return said(cannotTell, "metal beside the stone conducts heat as well")
 	case t.Shows == "not diamond" && conducts && !diamond:
-		return said(CannotTell, "testers differ on this material")
+		return said(cannotTell, "testers differ on this material")
 	case t.Shows == "not diamond" && diamond && (small || t.Condition != "" && t.Condition != "dry"):
-		return said(CannotTell, "the stone is small, cold, wet or in contact with metal")
+		return said(cannotTell, "the stone is small, cold, wet or in contact with metal")
 	case t.Shows == "not diamond" && diamond:
-		return said(Conflicts, "the tester shows that it is not diamond")
+		return said(conflicts, "the tester shows that it is not diamond")
 	case t.Shows == "not diamond":
-		return said(Agrees, "the tester shows that it is not diamond")
+		return said(agrees, "the tester shows that it is not diamond")
 	case !conducts:
-		return said(Conflicts, "the tester shows "+t.Shows+"; this material does not conduct heat so well")
+		return said(conflicts, "the tester shows "+t.Shows+"; this material does not conduct heat so well")
 	case t.Shows == "moissanite" && diamond:
-		return said(CannotTell, "the tester shows moissanite; boron-bearing diamond may do so")
+		return said(cannotTell, "the tester shows moissanite; boron-bearing diamond may do so")
 	}
-	return said(Agrees, "the tester shows "+t.Shows+", which fits diamond and moissanite alike")
+	return said(agrees, "the tester shows "+t.Shows+", which fits diamond and moissanite alike")
 }
 
 func electrical(t *stone.Electrical, m *gem.Material) finding {
 	switch {
 	case t.Shows == "unclear":
-		return said(CannotTell, "the tester was not clear")
+		return said(cannotTell, "the tester was not clear")
 	case m.Electrical == "":
 		return unknown()
 	case m.Electrical == "either":
-		return said(CannotTell, "this material may conduct or not")
+		return said(cannotTell, "this material may conduct or not")
 	case m.Electrical == t.Shows:
-		return said(Agrees, "an "+t.Shows+", as this material is")
+		return said(agrees, "an "+t.Shows+", as this material is")
 	}
-	return said(CannotTell, "testers differ; this material is usually an "+m.Electrical)
+	return said(cannotTell, "testers differ; this material is usually an "+m.Electrical)
 }
 
 // magnet conflicts only where the table says never.
@@ -63,13 +63,13 @@ func magnet(t *stone.Magnet, m *gem.Material) finding {
 	case m.Magnet == "":
 		return unknown()
 	case t.Shows == "strong" && m.Magnet == "none":
-		return said(Conflicts, "strongly attracted, which this material never is")
+		return said(conflicts, "strongly attracted, which this material never is")
 	case t.Shows == "none" && m.Magnet == "strong":
-		return said(Conflicts, "not attracted, and this material always is")
+		return said(conflicts, "not attracted, and this material always is")
 	case t.Shows == m.Magnet:
-		return said(Agrees, "attraction "+t.Shows+", as usual for it")
+		return said(agrees, "attraction "+t.Shows+", as usual for it")
 	}
-	return said(CannotTell, "attraction of this material varies")
+	return said(cannotTell, "attraction of this material varies")
 }
 
 func filter(t *stone.Filter, m *gem.Material) finding {
@@ -77,9 +77,9 @@ func filter(t *stone.Filter, m *gem.Material) finding {
 		return unknown()
 	}
 	if slices.ContainsFunc(m.Filter, func(c string) bool { return strings.EqualFold(c, t.Shows) }) {
-		return said(Agrees, t.Shows+" through the filter, as this material may be")
+		return said(agrees, t.Shows+" through the filter, as this material may be")
 	}
-	return said(CannotTell, "the filter shows the colouring element, not the material")
+	return said(cannotTell, "the filter shows the colouring element, not the material")
 }
 
 // scratchSlack is how far beyond a reference mineral a scratch still speaks:
@@ -87,30 +87,61 @@ func filter(t *stone.Filter, m *gem.Material) finding {
 const scratchSlack = 0.5
 
 // hardness turns scratches into bounds.
-func hardness(t *stone.Hardness, m *gem.Material, table *gem.Table) finding {
+func hardness(bounds []scratch, m *gem.Material) finding {
 	if !m.Hardness.Known() {
 		return unknown()
 	}
-	f := said(CannotTell, "its hardness lies about that of the reference")
-	for _, name := range t.Scratches.Items {
-		h, ok := hardnessOf(name, table)
+	f := said(cannotTell, "its hardness lies about that of the reference")
+	for _, b := range bounds {
+		one := finding{known: true, figure: b.name, value: b.hardness, low: m.Hardness.Min, high: m.Hardness.Max, tell: b.tell()}
 		switch {
-		case ok && m.Hardness.Max < h-scratchSlack:
-			return said(Conflicts, fmt.Sprintf("it scratches %s (%g), and its hardness is %s at the most", name, h, decimal(m.Hardness.Max, 1)))
-		case ok && m.Hardness.Min > h:
-			f = said(Agrees, fmt.Sprintf("it scratches %s (%g), as a hardness of %s does", name, h, span(m.Hardness.Min, m.Hardness.Max, 1)))
-		}
-	}
-	for _, name := range t.ScratchedBy.Items {
-		h, ok := hardnessOf(name, table)
-		switch {
-		case ok && m.Hardness.Min > h+scratchSlack:
-			return said(Conflicts, fmt.Sprintf("%s (%g) scratches it, and its hardness is %s at the least", name, h, decimal(m.Hardness.Min, 1)))
-		case ok && m.Hardness.Max < h:
-			f = said(Agrees, fmt.Sprintf("%s (%g) scratches it, as expected of a hardness of %s", name, h, span(m.Hardness.Min, m.Hardness.Max, 1)))
+		case b.scratched && m.Hardness.Max < b.hardness-scratchSlack, !b.scratched && m.Hardness.Min > b.hardness+scratchSlack:
+			one.verdict = conflicts
+			return one
+		case b.scratched && m.Hardness.Min > b.hardness, !b.scratched && m.Hardness.Max < b.hardness:
+			one.verdict = agrees
+			f = one
 		}
 	}
 	return f
+}
+
+// scratch is one reference: the stone scratches it, or is scratched by it.
+type scratch struct {
+	name      string
+	hardness  float64
+	scratched bool // the stone scratches it
+}
+
+func (b scratch) tell() func(finding) string {
+	if b.scratched {
+		return tellScratches
+	}
+	return tellScratched
+}
+
+func tellScratches(f finding) string {
+	return fmt.Sprintf("it scratches %s (%g), and a hardness of %s is published", f.figure, f.value, span(f.low, f.high, 1))
+}
+
+func tellScratched(f finding) string {
+	return fmt.Sprintf("%s (%g) scratches it, and a hardness of %s is published", f.figure, f.value, span(f.low, f.high, 1))
+}
+
+// scratches looks the references of a hardness test up.
+func scratches(t *stone.Hardness, table *gem.Table) []scratch {
+	var list []scratch
+	for _, name := range t.Scratches.Items {
+		if h, ok := hardnessOf(name, table); ok {
+			list = append(list, scratch{name, h, true})
+		}
+	}
+	for _, name := range t.ScratchedBy.Items {
+		if h, ok := hardnessOf(name, table); ok {
+			list = append(list, scratch{name, h, false})
+		}
+	}
+	return list
 }
 
 func hardnessOf(name string, table *gem.Table) (float64, bool) {
@@ -138,15 +169,19 @@ func doubling(t *stone.Doubling, m *gem.Material) finding {
 	case m.Optic == "":
 		return unknown()
 	case t.Shows != "seen" && t.Sees != "seen":
-		return said(CannotTell, "doubling was not seen, which along the axis proves nothing")
+		return said(cannotTell, "doubling was not seen, which along the axis proves nothing")
 	case m.Optic == gem.Isotropic:
-		return said(Conflicts, "edges are seen double, which a singly refractive stone does not do")
+		return said(conflicts, "edges are seen double, which a singly refractive stone does not do")
 	case biref.Max < doublingHardlySeen:
-		return said(Conflicts, fmt.Sprintf("edges are seen double; its birefringence is %s at the most", decimal(biref.Max, 3)))
+		return finding{verdict: conflicts, known: true, value: biref.Max, tell: tellSingle}
 	case biref.Max >= doublingSeen && doubly(m):
-		return said(Agrees, "edges are seen double, as its birefringence makes them")
+		return said(agrees, "edges are seen double, as its birefringence makes them")
 	}
-	return said(CannotTell, "edges are seen double; in a large stone its birefringence may do that")
+	return said(cannotTell, "edges are seen double; in a large stone its birefringence may do that")
+}
+
+func tellSingle(f finding) string {
+	return fmt.Sprintf("edges are seen double; its birefringence is %s at the most", decimal(f.value, 3))
 }
 
 func carbonateFlash(t *stone.CarbonateFlash, m *gem.Material) finding {
@@ -155,11 +190,11 @@ func carbonateFlash(t *stone.CarbonateFlash, m *gem.Material) finding {
 	case !m.Low.Known():
 		return unknown()
 	case t.Shows == "not seen" || len(t.Readings.Items) < 2 && t.Shows != "seen":
-		return said(CannotTell, "no swing was seen, which proves nothing")
+		return said(cannotTell, "no swing was seen, which proves nothing")
 	case biref.Max >= flashBirefringence:
-		return said(Agrees, "the spot reading swings, as its birefringence makes it")
+		return said(agrees, "the spot reading swings, as its birefringence makes it")
 	case biref.Max < flashBirefringence/2:
-		return said(Conflicts, "the spot reading swings between two indices, and its birefringence is too small for that")
+		return said(conflicts, "the spot reading swings between two indices, and its birefringence is too small for that")
 	}
-	return said(CannotTell, "the spot reading swings")
+	return said(cannotTell, "the spot reading swings")
 }

@@ -16,6 +16,7 @@ type Identifier struct {
 	candidates []candidate
 	bySpectrum []*gem.Feature
 	byLamp     []*gem.Feature
+	guest      map[*gem.Feature]map[*gem.Material]finding // what features prove or exclude of a species
 }
 
 // candidate is a species that may be a rival, with the rows below it that have
@@ -27,7 +28,7 @@ type candidate struct {
 
 // New prepares a table for judging.
 func New(table *gem.Table) *Identifier {
-	d := &Identifier{table: table}
+	d := &Identifier{table: table, guest: guestTable(table)}
 	for _, m := range table.Materials() {
 		if m.Level == gem.Species && m.Class != "composite" || m.Level == gem.Group && isRow(table, m) {
 			d.candidates = append(d.candidates, candidate{m, rowsBelow(table, m)})
@@ -137,20 +138,22 @@ func (j *judgement) looksOtherwise(m *gem.Material) bool {
 }
 
 // against judges every test against one row, counting for the species' own row
-// how many materials a test has a figure of and speaks against.
+// how many materials a test has a figure of and speaks against. Of a row that
+// is out already only the tests that can be telling are judged on.
 func (j *judgement) against(m *gem.Material, count bool, known, against []int) (misfit float64, excluded bool) {
-	for i, e := range j.evidence {
-		if e.aside != "" {
+	for i := range j.evidence {
+		e := &j.evidence[i]
+		if e.aside != "" || excluded && (!count || e.kind == KindOther) {
 			continue
 		}
 		f := e.judge(m)
-		if count && f.known {
+		if count && f.known && e.kind != KindOther {
 			known[i]++
-			if f.verdict == Conflicts {
+			if f.verdict == conflicts {
 				against[i]++
 			}
 		}
-		excluded = excluded || f.verdict == Conflicts
+		excluded = excluded || f.verdict == conflicts
 		misfit += f.misfit()
 	}
 	return misfit, excluded
@@ -179,9 +182,9 @@ func (j *judgement) whyNotExcluded(m *gem.Material) string {
 			continue
 		}
 		switch f := e.judge(m); {
-		case f.verdict == Agrees && f.figure != "":
+		case f.verdict == agrees && f.figure != "":
 			fits = append(fits, f.because())
-		case f.verdict == Agrees:
+		case f.verdict == agrees:
 			fits = append(fits, e.test.Header().Kind+" agrees")
 		default:
 			open = append(open, e.test.Header().Kind)
@@ -216,7 +219,7 @@ func (j *judgement) judgeTests() {
 		if e.test == nil {
 			continue
 		}
-		r := TestResult{Test: e.test, Kind: e.kind, Verdict: narrow.verdict, Value: e.value, Because: narrow.because(), Telling: j.telling[i] && narrow.verdict == Agrees}
+		r := TestResult{Test: e.test, Kind: e.kind, Verdict: narrow.verdict.verdict(), Value: e.value, Because: narrow.because(), Telling: j.telling[i] && narrow.verdict == agrees}
 		switch {
 		case e.aside != "":
 			r.Verdict, r.Because, r.Telling = CannotTell, "set aside: "+e.aside, false

@@ -24,13 +24,13 @@ const (
 func index(v *reading.IndexValue, m *gem.Material, r rule) finding {
 	switch {
 	case v.Edges == 0 && v.Over == 0:
-		return said(CannotTell, "no reading that can be used")
+		return said(cannotTell, "no reading that can be used")
 	case v.Edges == 0:
 		return overLimit(v, m)
 	case !m.Low.Known():
 		return unknown()
 	case v.Suspect != "" && v.Spot:
-		return said(CannotTell, "the reading may be the contact liquid's own index")
+		return said(cannotTell, "the reading may be the contact liquid's own index")
 	case v.Edges == 1:
 		return oneEdge(v, m, r)
 	}
@@ -42,14 +42,18 @@ func overLimit(v *reading.IndexValue, m *gem.Material) finding {
 	case !m.Low.Known():
 		return unknown()
 	case m.High.Max < v.Over-clearlyBelow && !v.Poor:
-		return finding{verdict: Conflicts, known: true, figure: "index above", value: v.Over, low: m.Low.Min, high: m.High.Max,
+		return finding{verdict: conflicts, known: true, figure: "index above", value: v.Over, low: m.Low.Min, high: m.High.Max,
 			d: v.Over - m.High.Max, u: uOfAbsentEdge, digits: 3, note: "an edge should have been seen"}
 	case m.Low.Min > v.Over-clearlyBelow:
-		return said(Agrees, fmt.Sprintf("no edge below %.2f, and its index begins at %.3f", v.Over, m.Low.Min))
+		return finding{verdict: agrees, known: true, figure: "index above", value: v.Over, low: m.Low.Min, high: m.High.Max, tell: tellOver}
 	case m.High.Max < v.Over-clearlyBelow:
-		return said(CannotTell, "no edge was seen, which poor contact also causes")
+		return said(cannotTell, "no edge was seen, which poor contact also causes")
 	}
-	return said(CannotTell, "its index lies about the limit of the contact liquid")
+	return said(cannotTell, "its index lies about the limit of the contact liquid")
+}
+
+func tellOver(f finding) string {
+	return fmt.Sprintf("no edge below %.2f, and its index begins at %.3f", f.value, f.low)
 }
 
 // oneEdge is one index anywhere between the two of a doubly refractive stone.
@@ -66,7 +70,7 @@ func oneEdge(v *reading.IndexValue, m *gem.Material, r rule) finding {
 		most.low, most.high = m.Birefringence.Min, m.Birefringence.Max
 		most.d = max(m.Birefringence.Min-v.Most, 0)
 		if most.d > r.reject*most.u {
-			most.verdict, most.known = Conflicts, true
+			most.verdict, most.known = conflicts, true
 			f = worse(f, most)
 		}
 	}
@@ -128,9 +132,9 @@ func birefringenceOf(m *gem.Material) gem.Range {
 func character(v *reading.IndexValue, m *gem.Material, sofar finding) finding {
 	switch {
 	case v.Biaxial && (m.Optic == gem.Uniaxial || m.Optic == gem.Isotropic):
-		return said(Conflicts, "both edges moved, as in biaxial stones alone")
+		return said(conflicts, "both edges moved, as in biaxial stones alone")
 	case v.Sign != "" && m.Sign != "" && m.Sign != "+/-" && v.Sign != m.Sign && (m.Optic == gem.Uniaxial || m.Optic == gem.Biaxial):
-		return said(Conflicts, "the moving edge shows the optic sign "+v.Sign+", its sign is "+m.Sign)
+		return said(conflicts, "the moving edge shows the optic sign "+v.Sign+", its sign is "+m.Sign)
 	}
 	return sofar
 }

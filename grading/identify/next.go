@@ -73,7 +73,7 @@ func (t trial) expect(r Result) Suggestion {
 	}
 	for i, truth := range truths {
 		for _, rival := range r.Rivals {
-			if rival.Material == truth || t.judge(truth, rival.Material).verdict != Conflicts {
+			if rival.Material == truth || t.judge(truth, rival.Material).verdict != conflicts {
 				continue
 			}
 			s.Expected++

@@ -23,18 +23,18 @@ func polariscope(t *stone.Polariscope, m *gem.Material, transparency string) fin
 	case m.Optic == "":
 		return unknown()
 	case transparency == "opaque":
-		return said(CannotTell, "no light passes an opaque stone")
+		return said(cannotTell, "no light passes an opaque stone")
 	case m.Optic == gem.Opaque && (t.Sees == "blinks" || t.Figure == "uniaxial" || t.Figure == "biaxial"):
-		return said(Conflicts, "light passes the stone, and this material is opaque")
+		return said(conflicts, "light passes the stone, and this material is opaque")
 	case m.Optic == gem.Opaque:
-		return said(CannotTell, "no light passes an opaque stone")
+		return said(cannotTell, "no light passes an opaque stone")
 	}
 	var f finding
 	if t.Sees != "" {
 		f = sees(t, m, transparency)
 	}
 	if fig := figure(t.Figure, m); t.Figure != "" && t.Figure != "none seen" {
-		if f.verdict != Conflicts && fig.verdict == Agrees {
+		if f.verdict != conflicts && fig.verdict == agrees {
 			return fig
 		}
 		f = worse(f, fig)
@@ -49,38 +49,38 @@ func sees(t *stone.Polariscope, m *gem.Material, transparency string) finding {
 	case "blinks":
 		switch {
 		case doubly(m):
-			return said(Agrees, "blinks, as doubly refractive stones do")
+			return said(agrees, "blinks, as doubly refractive stones do")
 		case m.Optic == gem.Isotropic:
-			return said(CannotTell, "blinks, which strain in a singly refractive stone imitates")
+			return said(cannotTell, "blinks, which strain in a singly refractive stone imitates")
 		}
-		return said(CannotTell, "blinks, which says little of an aggregate")
+		return said(cannotTell, "blinks, which says little of an aggregate")
 	case "strain pattern":
 		if m.Optic == gem.Isotropic {
-			return said(Agrees, "a strain pattern, as singly refractive stones show")
+			return said(agrees, "a strain pattern, as singly refractive stones show")
 		}
-		return said(CannotTell, "a strain pattern, which doubly refractive stones may show too")
+		return said(cannotTell, "a strain pattern, which doubly refractive stones may show too")
 	}
 	switch {
 	case m.Optic == gem.Aggregate || m.Growth == gem.Composite:
-		return said(Agrees, "stays light, as aggregates and assembled stones do")
+		return said(agrees, "stays light, as aggregates and assembled stones do")
 	case doubly(m):
-		return said(CannotTell, "stays light, as in one direction or in twinned stones")
+		return said(cannotTell, "stays light, as in one direction or in twinned stones")
 	case transparency == "transparent" && t.Orientations >= enoughDirections:
-		return said(Conflicts, "stays light in three directions or more, which a transparent singly refractive stone does not")
+		return said(conflicts, "stays light in three directions or more, which a transparent singly refractive stone does not")
 	}
-	return said(CannotTell, "stays light, as translucent stones may")
+	return said(cannotTell, "stays light, as translucent stones may")
 }
 
 func dark(t *stone.Polariscope, m *gem.Material) finding {
 	switch {
 	case t.Orientations < enoughDirections:
-		return said(CannotTell, "dark along fewer than three directions; a doubly refractive stone is dark along its axis")
+		return said(cannotTell, "dark along fewer than three directions; a doubly refractive stone is dark along its axis")
 	case m.Optic == gem.Isotropic:
-		return said(Agrees, "dark along three directions or more, as singly refractive stones are")
+		return said(agrees, "dark along three directions or more, as singly refractive stones are")
 	case doubly(m) && m.Birefringence.Min >= weakBirefringence:
-		return said(Conflicts, "dark along three directions or more, which a doubly refractive stone is not")
+		return said(conflicts, "dark along three directions or more, which a doubly refractive stone is not")
 	}
-	return said(CannotTell, "dark, and its birefringence may be too weak to see")
+	return said(cannotTell, "dark, and its birefringence may be too weak to see")
 }
 
 func figure(seen string, m *gem.Material) finding {
@@ -88,29 +88,29 @@ func figure(seen string, m *gem.Material) finding {
 	case "open centre", "bull's-eye":
 		switch {
 		case m.Name == "quartz" || m.Parent == "quartz":
-			return said(Agrees, "the figure with an open centre, which quartz alone shows")
+			return said(agrees, "the figure with an open centre, which quartz alone shows")
 		case m.Optic == gem.Aggregate:
-			return said(CannotTell, "a figure says little of an aggregate")
+			return said(cannotTell, "a figure says little of an aggregate")
 		}
-		return said(Conflicts, "the figure with an open centre, which quartz alone shows")
+		return said(conflicts, "the figure with an open centre, which quartz alone shows")
 	case "uniaxial":
 		switch {
 		case m.Optic == gem.Uniaxial:
-			return said(Agrees, "a uniaxial figure")
+			return said(agrees, "a uniaxial figure")
 		case m.Optic == gem.Biaxial && !m.SmallAxialAngle, m.Optic == gem.Isotropic, m.Optic == gem.Aggregate:
-			return said(Conflicts, "a uniaxial figure")
+			return said(conflicts, "a uniaxial figure")
 		}
-		return said(CannotTell, "a uniaxial figure, which a small axial angle may show")
+		return said(cannotTell, "a uniaxial figure, which a small axial angle may show")
 	case "biaxial":
 		switch m.Optic {
 		case gem.Biaxial:
-			return said(Agrees, "a biaxial figure")
+			return said(agrees, "a biaxial figure")
 		case gem.Isotropic, gem.Aggregate:
-			return said(Conflicts, "a biaxial figure")
+			return said(conflicts, "a biaxial figure")
 		}
-		return said(CannotTell, "a biaxial figure, which strain makes of a uniaxial one")
+		return said(cannotTell, "a biaxial figure, which strain makes of a uniaxial one")
 	}
-	return said(CannotTell, "no figure was seen, which proves nothing")
+	return said(cannotTell, "no figure was seen, which proves nothing")
 }
 
 // dichroscope judges the number of colours: three need a biaxial stone, two a
@@ -122,17 +122,17 @@ func dichroscope(t *stone.Dichroscope, m *gem.Material) finding {
 	case m.Optic == "":
 		return unknown()
 	case strength == "none" || colours < 2 && !clear:
-		return said(CannotTell, "no second colour was seen, which proves nothing")
+		return said(cannotTell, "no second colour was seen, which proves nothing")
 	case m.Optic == gem.Isotropic && clear:
-		return said(Conflicts, "distinct pleochroism, which a singly refractive stone has not")
+		return said(conflicts, "distinct pleochroism, which a singly refractive stone has not")
 	case m.Optic == gem.Isotropic:
-		return said(CannotTell, "weak colours, which zoning, reflected light or strain imitate")
+		return said(cannotTell, "weak colours, which zoning, reflected light or strain imitate")
 	case m.Optic == gem.Uniaxial && colours >= 3 && clear:
-		return said(Conflicts, "three colours, which only a biaxial stone has")
+		return said(conflicts, "three colours, which only a biaxial stone has")
 	case m.Optic == gem.Biaxial && colours >= 3:
-		return said(Agrees, "three colours, as biaxial stones may show")
+		return said(agrees, "three colours, as biaxial stones may show")
 	case doubly(m) && clear:
-		return said(Agrees, "two colours, as doubly refractive stones may show")
+		return said(agrees, "two colours, as doubly refractive stones may show")
 	}
-	return said(CannotTell, "the colours are too weak to decide")
+	return said(cannotTell, "the colours are too weak to decide")
 }

@@ -63,13 +63,13 @@ func (d *Identifier) report(t *stone.LaboratoryReport, c *Case) evidence {
 	e.judge = func(m *gem.Material) finding {
 		switch {
 		case !ok:
-			return said(CannotTell, why)
+			return said(cannotTell, why)
 		case stated == nil:
-			return said(CannotTell, "it states no species")
+			return said(cannotTell, "it states no species")
 		case d.table.IsWithin(m, stated) || d.table.IsWithin(stated, m):
-			return said(Agrees, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
+			return said(agrees, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
 		}
-		return said(Conflicts, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
+		return said(conflicts, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
 	}
 	return e
 }

@@ -63,7 +63,7 @@ func (d *Identifier) observedIn(c *Case) (seen []observed, others []string) {
 func (d *Identifier) seen(terms []string) evidence {
 	var features []*gem.Feature
 	for _, t := range terms {
-		if f, err := d.table.Feature(t); err == nil {
+		if f, err := d.table.Feature(t); err == nil && (f.NotGlass || d.guest[f] != nil) {
 			features = append(features, f)
 		}
 	}
@@ -78,29 +78,63 @@ func (d *Identifier) seen(terms []string) evidence {
 // it and speaks against all others, one that a material cannot hold excludes
 // it.
 func (d *Identifier) guests(features []*gem.Feature, m *gem.Material) finding {
-	f := said(CannotTell, "nothing seen names or excludes a material")
+	f := said(cannotTell, "nothing seen names or excludes a material")
 	for _, feature := range features {
 		if feature.NotGlass && m.Class == "glass" {
-			return said(Conflicts, feature.Term+": glass cannot hold it")
+			return finding{verdict: conflicts, known: true, figure: feature.Term, note: "glass cannot hold it", tell: tellGuest}
 		}
-		for _, s := range d.table.SignsFor(feature, m) {
-			if s.Claim != "species" {
-				continue
-			}
-			about, err := d.table.Find(s.About)
-			if err != nil {
-				continue
-			}
-			within := d.table.IsWithin(m, about)
-			switch {
-			case s.Force == gem.Excludes && within, s.Force == gem.Proves && !within && !d.table.IsWithin(about, m):
-				return said(Conflicts, feature.Term+": "+s.Because)
-			case s.Force == gem.Proves && within:
-				f = said(Agrees, feature.Term+": "+s.Because)
-			}
+		switch decisive := d.guest[feature][m]; decisive.verdict {
+		case conflicts:
+			return decisive
+		case agrees:
+			f = decisive
 		}
 	}
 	return f
+}
+
+func tellGuest(f finding) string { return f.figure + ": " + f.note }
+
+// guestOf is what a feature proves or excludes of a material.
+func guestOf(table *gem.Table, feature *gem.Feature, m *gem.Material) (f finding, decisive bool) {
+	for _, s := range table.SignsFor(feature, m) {
+		if s.Claim != "species" {
+			continue
+		}
+		about, err := table.Find(s.About)
+		if err != nil {
+			continue
+		}
+		f := finding{known: true, figure: feature.Term, note: s.Because, tell: tellGuest}
+		within := table.IsWithin(m, about)
+		switch {
+		case s.Force == gem.Excludes && within, s.Force == gem.Proves && !within && !table.IsWithin(about, m):
+			f.verdict = conflicts
+			return f, true
+		case s.Force == gem.Proves && within:
+			f.verdict = agrees
+			return f, true
+		}
+	}
+	return finding{}, false
+}
+
+// guestTable looks up once what each feature proves or excludes.
+func guestTable(table *gem.Table) map[*gem.Feature]map[*gem.Material]finding {
+	all := map[*gem.Feature]map[*gem.Material]finding{}
+	for _, feature := range table.Features() {
+		for _, m := range table.Materials() {
+			f, decisive := guestOf(table, feature, m)
+			if !decisive {
+				continue
+			}
+			if all[feature] == nil {
+				all[feature] = map[*gem.Material]finding{}
+			}
+			all[feature][m] = f
+		}
+	}
+	return all
 }
 
 // spectrumFeatures are the patterns of which every line was seen, each as a line

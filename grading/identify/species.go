@@ -55,9 +55,9 @@ func (j *judgement) tally() (kinds map[Kind]bool, agree, against []string) {
 			label = testLabel(e.test)
 		}
 		switch f.verdict {
-		case Conflicts:
+		case conflicts:
 			against = append(against, label+": "+f.because())
-		case Agrees:
+		case agrees:
 			if e.kind != KindOther && j.telling[i] {
 				kinds[e.kind] = true
 			}
@@ -109,7 +109,7 @@ func (j *judgement) oneRowFits() bool {
 	for _, row := range append(j.opinion.rows, j.opinion.speciesRows...) {
 		free := true
 		for _, e := range j.evidence {
-			free = free && (e.aside != "" || e.judge(row).verdict != Conflicts)
+			free = free && (e.aside != "" || e.judge(row).verdict != conflicts)
 		}
 		if free {
 			return true

@@ -50,15 +50,19 @@ func weighSpectrum(v *reading.SpectrumValue, published []gem.Absorption, matched
 	seen := len(v.Lines) + len(v.Bands) + len(v.Bright)
 	switch missing := missingAlways(v, published); {
 	case missing != "" && !v.Hand:
-		return said(Conflicts, missing+" is always there, and a spectrometer did not show it")
+		return said(conflicts, missing+" is always there, and a spectrometer did not show it")
 	case seen == 0:
-		return said(CannotTell, "no line was seen, which proves nothing")
+		return said(cannotTell, "no line was seen, which proves nothing")
 	case strange >= clearLines && matched == 0:
-		return said(Conflicts, "none of the lines seen is one of its lines")
+		return said(conflicts, "none of the lines seen is one of its lines")
 	case matched >= 2 && matched > strange, matched == seen && matched > 0:
-		return said(Agrees, fmt.Sprintf("%d of the %d lines and bands seen are among those published for it", matched, seen))
+		return finding{verdict: agrees, known: true, value: float64(matched), high: float64(seen), tell: tellMatched}
 	}
-	return said(CannotTell, "too few of the lines seen are its own, or may come from the lamp")
+	return said(cannotTell, "too few of the lines seen are its own, or may come from the lamp")
+}
+
+func tellMatched(f finding) string {
+	return fmt.Sprintf("%.0f of the %.0f lines and bands seen are among those published for it", f.value, f.high)
 }
 
 // missingAlways names an absorption that is always there and was looked for in
@@ -104,7 +108,7 @@ func absorptionFor(m *gem.Material, colour string) []gem.Absorption {
 // table says never or always.
 func glow(long, short lampSeen, m *gem.Material) finding {
 	known := false
-	f := said(CannotTell, "fluorescence of this material varies")
+	f := said(cannotTell, "fluorescence of this material varies")
 	for _, g := range m.Glow {
 		known = true
 		seen := long
@@ -114,11 +118,11 @@ func glow(long, short lampSeen, m *gem.Material) finding {
 		switch {
 		case !seen.looked:
 		case g.Frequency == gem.Never && seen.glows:
-			return said(Conflicts, "it glows in "+g.Wave+"-wave ultraviolet, which this material never does")
+			return said(conflicts, "it glows in "+g.Wave+"-wave ultraviolet, which this material never does")
 		case g.Frequency == gem.Always && !seen.glows:
-			return said(Conflicts, "it stays dark in "+g.Wave+"-wave ultraviolet, where this material always glows")
+			return said(conflicts, "it stays dark in "+g.Wave+"-wave ultraviolet, where this material always glows")
 		case g.Frequency == gem.Always:
-			f = said(Agrees, "it glows in "+g.Wave+"-wave ultraviolet, as this material always does")
+			f = said(agrees, "it glows in "+g.Wave+"-wave ultraviolet, as this material always does")
 		}
 	}
 	if !known {

@@ -72,8 +72,11 @@ func (j *judgement) named(claims []stone.TreatmentClaim) []*gem.Treatment {
 func (j *judgement) weighTreatments(w *weighing, named []*gem.Treatment) (excluded, proved []*gem.Treatment) {
 	for _, o := range j.seen {
 		for _, s := range j.table.SignsFor(o.feature, j.signRow()) {
+			if s.Claim != "treatment" {
+				continue
+			}
 			t, err := j.table.Treatment(s.About)
-			if s.Claim != "treatment" || err != nil {
+			if err != nil {
 				continue
 			}
 			text := fmt.Sprintf("%s: %s", s.Feature, s.Because)

@@ -47,7 +47,7 @@ func (j *judgement) variety(species Standing) Claim {
 func (j *judgement) againstVariety() []string {
 	var against []string
 	for i, r := range j.results {
-		if r.Verdict == Conflicts && j.species_[i].verdict != Conflicts {
+		if r.Verdict == Conflicts && j.species_[i].verdict != conflicts {
 			against = append(against, testLabel(r.Test)+": "+r.Because)
 		}
 	}
