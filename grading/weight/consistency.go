@@ -72,18 +72,19 @@ func pc(m Measure) string     { return fmt.Sprintf("%.4g %%", m.Value) }
 func inMM(v float64) string   { return fmt.Sprintf("%.2f mm", v) }
 func degree(m Measure) string { return fmt.Sprintf("%.4g deg", m.Value) }
 
-// order: the length is the longer one.
+// order: the length is the longer one. Two per cent are let pass, since nobody
+// turns a square stone to find its longer side.
 func (e *Estimator) order(s stone) (Finding, bool) {
 	if s.Shape == "round" || s.Shape == "bead" || lengthMayBeShort(s.Shape) {
 		return Finding{}, false
 	}
-	if s.Width.Value-s.Length.Value <= 3*math.Hypot(s.Width.U, s.Length.U) {
+	if s.Width.Value-s.Length.Value <= max(0.02*s.Length.Value, 3*math.Hypot(s.Width.U, s.Length.U)) {
 		if r := s.Length.Value / s.Width.Value; s.Width.Given() && !e.limits["ratio"].holds(max(1, r)) {
 			return Finding{"length", OutOfShape, fmt.Sprintf("length %s is %.1f times the width %s", inMM(s.Length.Value), r, inMM(s.Width.Value))}, true
 		}
 		return Finding{}, false
 	}
-	return Finding{"length", Swapped, fmt.Sprintf("length %s is less than width %s: swapped?", inMM(s.Length.Value), inMM(s.Width.Value))}, true
+	return Finding{"length", Swapped, fmt.Sprintf("length %s is less than width %s", inMM(s.Length.Value), inMM(s.Width.Value))}, true
 }
 
 // lengthMayBeShort lists shapes whose length is a direction and not the longer

@@ -11,6 +11,7 @@ type score struct {
 	median, p95 float64    // of the absolute relative error, per cent
 	bias        [4]float64 // mean relative error in weights to 0.5, 1, 2 and above, per cent
 	holds       float64    // per cent of recorded weights inside the interval
+	beyond      float64    // per cent more than three standard uncertainties away
 }
 
 // classOf is the weight class of a recorded weight.
@@ -38,6 +39,9 @@ func rate(rows []diamond, estimates []Measure) score {
 		c := classOf(d.carat)
 		s.bias[c] += 100 * rel
 		n[c]++
+		if math.Abs(e.Value-d.carat) > 3*e.U {
+			s.beyond += 100 / float64(len(rows))
+		}
 		if e.Low() <= d.carat && d.carat <= e.High() {
 			s.holds += 100 / float64(len(rows))
 		}
@@ -78,8 +82,8 @@ func estimates(t testing.TB, e *Estimator, rows []diamond, u float64, volume fun
 
 func report(t testing.TB, name string, s score) {
 	t.Helper()
-	t.Logf("%-34s median %.3f %%, 95th percentile %.3f %%, bias %+.2f %+.2f %+.2f %+.2f %%, interval holds %.1f %%",
-		name, s.median, s.p95, s.bias[0], s.bias[1], s.bias[2], s.bias[3], s.holds)
+	t.Logf("%-34s median %.3f %%, 95th percentile %.3f %%, bias %+.2f %+.2f %+.2f %+.2f %%, interval holds %.1f %%, %.2f %% beyond 3u",
+		name, s.median, s.p95, s.bias[0], s.bias[1], s.bias[2], s.bias[3], s.holds, s.beyond)
 }
 
 // check holds a score against the limits of issue 4.

@@ -38,7 +38,8 @@ func (e *Estimator) factorModel(d Dimensions, f factorRow, spread float64) model
 	share := girdleShare(f, d)
 	return model{in, func(x []float64) float64 {
 		body, across, deep := lengths(x)
-		edge := share * (x[girdle]/100*across/deep - usualGirdle/100/f.usualDepth())
+		depth := deep / across
+		edge := share / 100 * (x[girdle]/depth - usualGirdle/f.within(depth))
 		return perCarat * f.factor * body * (1 + edge) * (1 + x[bulge]) * x[shape]
 	}}
 }
@@ -90,6 +91,15 @@ func cubeLengths(d Dimensions) ([]input, func(x []float64) (body, across, deep f
 	}
 }
 
+// within is the depth over width that is nearest to the given one among those
+// that the factor is meant for.
+func (f factorRow) within(depth float64) float64 {
+	if f.high == 0 {
+		return depth
+	}
+	return min(f.high, max(f.low, depth))
+}
+
 // usualDepth is the depth over width that the factor is meant for.
 func (f factorRow) usualDepth() float64 {
 	if f.high == 0 {
@@ -105,8 +115,8 @@ func (f factorRow) usualDepth() float64 {
 //
 //	share = (1 - fill of crown and pavilion) / fill of the whole
 //
-// The same term corrects shallow and deep stones, in which the girdle weighs
-// more or less in proportion.
+// The same term corrects stones shallower or deeper than the factor is meant
+// for, in which the girdle weighs more or less in proportion.
 func girdleShare(f factorRow, d Dimensions) float64 {
 	o := newOutline(f.shape, d.ratio(), 1, 0)
 	area := 0.75 // hearts, by area of the usual drawing
