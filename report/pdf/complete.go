@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"bytes"
-	"compress/zlib"
 	"crypto/md5"
 	"crypto/sha256"
 	"fmt"
@@ -14,13 +13,14 @@ import (
 	"stonewrit/report"
 )
 
-// fpdf draws pages and embeds fonts and pictures well, but what it writes about
-// the file as a whole falls short: its catalogue does not point to the XMP
-// metadata, its outline points to wrong objects once there are attachments, and
-// its subset fonts are not named as subsets. complete therefore takes the
-// objects fpdf wrote, without the catalogue, adds the outline, attachments and
-// metadata, and writes a catalogue, cross-reference table and trailer of its
-// own. Clauses in this file are of ISO 32000-1.
+// fpdf draws pages and embeds fonts well, but what it writes about the file as a
+// whole falls short: its catalogue does not point to the XMP metadata, its
+// outline points to wrong objects once there are attachments, its subset fonts
+// are not named as subsets, and pictures of the same width stand in a random
+// order. complete therefore takes the objects fpdf wrote, without the catalogue,
+// adds pictures, outline, attachments and metadata, and writes a catalogue,
+// cross-reference table and trailer of its own. Clauses in this file are of
+// ISO 32000-1.
 
 // file is a PDF taken apart into its objects; objects[i] is number i+1.
 type file struct {
@@ -106,12 +106,15 @@ func (f *file) addStream(entries string, data []byte) int {
 }
 
 // complete returns the finished file.
-func complete(raw []byte, doc report.Document, pages []Page, fonts []embedded) ([]byte, error) {
+func complete(raw []byte, doc report.Document, pages []Page, fonts []embedded, pics pictures) ([]byte, error) {
 	f, err := take(raw)
 	if err != nil {
 		return nil, err
 	}
 	if err := f.nameFonts(fonts); err != nil {
+		return nil, err
+	}
+	if err := f.addPictures(pics); err != nil {
 		return nil, err
 	}
 	catalog := "<</Type /Catalog /Pages 1 0 R /ViewerPreferences <</DisplayDocTitle true>>"
@@ -189,12 +192,8 @@ func (f *file) attach(doc report.Document) string {
 	date := pdfDate(doc)
 	var names, refs strings.Builder
 	for i, a := range doc.Attachments {
-		var packed bytes.Buffer
-		zw := zlib.NewWriter(&packed)
-		zw.Write(a.Data) // a bytes.Buffer never fails
-		zw.Close()
 		stream := f.addStream(fmt.Sprintf("/Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Params <</Size %d /CheckSum <%x> /ModDate %s>>",
-			pdfName(a.Type), len(a.Data), md5.Sum(a.Data), date), packed.Bytes())
+			pdfName(a.Type), len(a.Data), md5.Sum(a.Data), date), deflate(a.Data))
 		spec := f.add(fmt.Sprintf("<</Type /Filespec /F %s /UF %s /Desc %s /AFRelationship /Source /EF <</F %d 0 R /UF %d 0 R>>>>",
 			textString(a.Name), textString(a.Name), textString(a.Description), stream, stream))
 		fmt.Fprintf(&names, "(%03d) %d 0 R ", i, spec) // sorted, as a name tree must be (7.9.6)

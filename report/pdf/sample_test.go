@@ -8,6 +8,7 @@ import (
 	"image/jpeg"
 	"image/png"
 	"math"
+	"sync"
 	"time"
 
 	"stonewrit/report"
@@ -20,6 +21,13 @@ var sampleDate = time.Date(2026, 10, 14, 0, 0, 0, 0, time.UTC)
 
 // drawnStone is a picture of a faceted round stone, drawn, not photographed.
 func drawnStone(w, h int, hue color.RGBA) []byte {
+	type key struct {
+		w, h int
+		hue  color.RGBA
+	}
+	if kept, ok := drawnStones.Load(key{w, h, hue}); ok {
+		return kept.([]byte)
+	}
 	img := image.NewRGBA(image.Rect(0, 0, w, h))
 	cx, cy, r := float64(w)/2, float64(h)/2, 0.42*float64(min(w, h))
 	for y := range h {
@@ -38,8 +46,12 @@ func drawnStone(w, h int, hue color.RGBA) []byte {
 	if err := jpeg.Encode(&b, img, &jpeg.Options{Quality: 85}); err != nil {
 		panic(err)
 	}
+	drawnStones.Store(key{w, h, hue}, b.Bytes())
 	return b.Bytes()
 }
+
+// drawnStones keeps what drawnStone has drawn, since it takes its time.
+var drawnStones sync.Map
 
 func shade(v uint8, light float64) uint8 {
 	return uint8(min(255, max(0, float64(v)*light+70*light*light)))
@@ -105,7 +117,7 @@ var (
 
 // sampleNote is a stone note of two pages.
 func sampleNote() report.Document {
-	lead := photo(640, 560, red, "Face up, daylight lamp. A drawing made for this example.")
+	lead := photo(400, 350, red, "Face up, daylight lamp. A drawing made for this example.")
 	return report.Document{
 		Kind: "note", Title: "Stone note", Language: "en",
 		Number: "KL-2026-000417-62", UUID: "3b0c8f52-6f0e-4b4e-9a55-0e2b6a0f7d11",
@@ -134,7 +146,7 @@ func sampleNote() report.Document {
 				},
 			}}},
 			{Name: "On what ground", Blocks: []report.Block{sampleClaims(), report.Small(report.Plain("Materials that these tests do not exclude: none of another species."))}},
-			{Name: "The evidence, drawn", Blocks: []report.Block{sampleRuler()}},
+			{Name: "The evidence, drawn", Blocks: []report.Block{sampleRuler(), sampleMaking()}},
 			{Name: "The tests", Blocks: []report.Block{sampleTests()}},
 			{Name: "Description, treatment and care", Blocks: []report.Block{
 				report.Para(report.Plain("Strong red, seen face up by daylight lamp (D65); even in colour; eye clean, with fine inclusions seen under ten times magnification. Girdle medium, polish without scratches visible to the eye.")),
@@ -150,7 +162,7 @@ func sampleNote() report.Document {
 				report.Small(report.Plain("The results are of the item examined and of no other. No infrared or Raman spectrum was taken. Where the stone was found has not been determined. This note gives no value. Please copy it whole or not at all.")),
 			}},
 			{Name: "How to verify", Blocks: []report.Block{
-				report.Small(report.Plain("Number KL-2026-000417-62; the last two digits check the others (ISO/IEC 7064, MOD 97-10). The stone file travels inside this document; its SHA-256 is 9f2c66d0a14be7735b1e08c4d7aa9015f3de77120bb4c6a9e0d15f6b2c8a4471.")),
+				report.Paragraph{Small: true, KeepNext: true, Text: report.Plain("Number KL-2026-000417-62; the last two digits check the others (ISO/IEC 7064, MOD 97-10). The stone file travels inside this document; its SHA-256 is 9f2c66d0a14be7735b1e08c4d7aa9015f3de77120bb4c6a9e0d15f6b2c8a4471.")},
 				report.Signature{
 					Image: &report.Image{Data: drawnSignature(), Alt: "signature of A. Okafor"}, Name: "Adaeze Okafor",
 					Credentials: []string{"examiner; diploma in gemmology, Ostmarsh College, 2011"}, Date: "Ostmarsh, 14 October 2026",
@@ -199,7 +211,7 @@ func sampleTests() report.Table {
 
 // sampleRuler is a ruler of index with one tick for the stone.
 func sampleRuler() report.Figure {
-	fig := report.Figure{Width: 372, Height: 66, Caption: report.Plain("Refractive index of this stone, with its uncertainty, on the ruler of gem materials."), Alt: "A ruler from 1.70 to 1.80. The stone lies at 1.761 to 1.769, within the range of corundum; spinel lies apart at 1.718."}
+	fig := report.Figure{Width: 372, Height: 70, Caption: report.Plain("Refractive index of this stone, with its uncertainty, on the ruler of gem materials."), Alt: "A ruler from 1.70 to 1.80. The stone lies at 1.761 to 1.769, within the range of corundum; spinel lies apart at 1.718."}
 	x := func(n float64) report.Point { return report.Point(8 + (n-1.70)/0.10*356) }
 	base := report.Point(34)
 	fig.Shapes = append(fig.Shapes, report.Line{From: report.XY{X: x(1.70), Y: base}, To: report.XY{X: x(1.80), Y: base}})
@@ -218,21 +230,54 @@ func sampleRuler() report.Figure {
 			report.Polyline{Points: []report.XY{{X: x(n - .0022), Y: base - 15}, {X: x(n - .0022), Y: base - 18}, {X: x(n + .0022), Y: base - 18}, {X: x(n + .0022), Y: base - 15}}, Pen: report.Pen{Width: report.Hairline, Accent: true}})
 	}
 	fig.Shapes = append(fig.Shapes, report.Label{At: report.XY{X: x(1.7653), Y: 7}, Text: report.Strong("this stone"), Anchor: report.AnchorMiddle})
-	band := func(name string, lo, hi float64, y report.Point, hatch report.Fill) {
+	extent := func(name string, lo, hi float64, y report.Point) {
 		fig.Shapes = append(fig.Shapes,
-			report.Polygon{Points: []report.XY{{X: x(lo), Y: y}, {X: x(hi), Y: y}, {X: x(hi), Y: y + 5}, {X: x(lo), Y: y + 5}}, Pen: report.Pen{Width: report.Hairline}, Fill: hatch},
-			report.Label{At: report.XY{X: x(hi) + 4, Y: y + 2.5}, Text: report.Plain(name), Anchor: report.AnchorStartCentred})
+			report.Polyline{Points: []report.XY{{X: x(lo), Y: y - 3}, {X: x(lo), Y: y}, {X: x(hi), Y: y}, {X: x(hi), Y: y - 3}}, Pen: report.Pen{Width: report.Thin}},
+			report.Label{At: report.XY{X: x((lo + hi) / 2), Y: y + 9}, Text: report.Plain(name), Anchor: report.AnchorMiddle})
 	}
-	band("corundum", 1.759, 1.774, base+5, report.Fill{Hatch: 2.2, Angle: 45})
-	band("spinel", 1.712, 1.720, base+5, report.Fill{})
-	band("garnet, pyrope to almandine", 1.730, 1.766, base+18, report.Fill{Solid: true, Grey: 0.85})
+	extent("corundum", 1.759, 1.774, base+7)
+	extent("spinel", 1.712, 1.720, base+7)
+	extent("garnet, pyrope to almandine", 1.730, 1.766, base+22)
+	return fig
+}
+
+// sampleMaking is the profile of the cut, drawn like a workshop drawing: section
+// hatched, dimensions in millimetres, one angle.
+func sampleMaking() report.Figure {
+	fig := report.Figure{Width: 372, Height: 94, Caption: report.Plain("Making drawing, five times life size: section along the length, millimetres."), Alt: "Section of the stone: 8.00 mm long, 3.75 mm deep; crown 1.20 mm, pavilion angle along the length 31 degrees."}
+	mm := report.Millimetres(5)
+	at := func(x, y float64) report.XY { return report.XY{X: 70 + report.Point(x)*mm, Y: 22 + report.Point(y)*mm} }
+	fig.Shapes = append(fig.Shapes, report.Polygon{
+		Points: []report.XY{at(1.7, 0), at(6.3, 0), at(8, 1.2), at(8, 1.36), at(4, 3.75), at(0, 1.36), at(0, 1.2)},
+		Pen:    report.Pen{Width: report.Thick / 1.4}, Fill: report.Fill{Hatch: 5, Angle: 45},
+	})
+	thin := report.Pen{Width: report.Hairline}
+	dimension := func(from, to report.XY, label string, turn float64) {
+		fig.Shapes = append(fig.Shapes, report.Line{From: from, To: to, Pen: thin})
+		for _, end := range []report.XY{from, to} {
+			fig.Shapes = append(fig.Shapes, report.Line{From: report.XY{X: end.X - 2, Y: end.Y + 2}, To: report.XY{X: end.X + 2, Y: end.Y - 2}, Pen: report.Pen{Width: report.Thin}})
+		}
+		middle := report.XY{X: (from.X+to.X)/2 - report.Point(turn/90)*3, Y: (from.Y+to.Y)/2 - report.Point(1-turn/90)*3}
+		fig.Shapes = append(fig.Shapes, report.Label{At: middle, Text: report.Plain(label), Anchor: report.AnchorMiddle, Turn: turn})
+	}
+	ahead := func(p report.XY, dx, dy report.Point) report.XY { return report.XY{X: p.X + dx, Y: p.Y + dy} }
+	dimension(ahead(at(0, 0), 0, -10), ahead(at(8, 0), 0, -10), "8.00", 0)
+	dimension(ahead(at(8, 3.75), 22, 0), ahead(at(8, 0), 22, 0), "3.75", 90)
+	dimension(ahead(at(0, 1.2), -16, 0), ahead(at(0, 0), -16, 0), "1.20", 90)
+	for _, p := range [][2]report.XY{{at(0, 1.1), ahead(at(0, 0), 0, -13)}, {at(8, 1.1), ahead(at(8, 0), 0, -13)}, {at(6.4, 0), ahead(at(8, 0), 25, 0)}, {at(4.1, 3.75), ahead(at(8, 3.75), 25, 0)}, {at(1.6, 0), ahead(at(0, 0), -19, 0)}, {at(-.1, 1.2), ahead(at(0, 1.2), -19, 0)}} {
+		fig.Shapes = append(fig.Shapes, report.Line{From: p[0], To: p[1], Pen: thin})
+	}
+	fig.Shapes = append(fig.Shapes,
+		report.Arc{Center: at(0, 1.36), RX: 34, RY: 34, From: -31, To: 0, Pen: thin},
+		report.Line{From: at(-.2, 1.36), To: at(3, 1.36), Pen: report.Pen{Width: report.Hairline, Dash: []report.Point{4, 2}}},
+		report.Label{At: ahead(at(4, 3.75), 0, 13), Text: report.Plain("pavilion 31° along the length"), Anchor: report.AnchorMiddle})
 	return fig
 }
 
 // sampleAppraisal is an appraisal on Letter paper, with forty comparables.
 func sampleAppraisal() report.Document {
 	doc := sampleNote()
-	lead := photo(560, 640, blue, "The ring from above. A drawing made for this example.")
+	lead := photo(350, 400, blue, "The ring from above. A drawing made for this example.")
 	doc.Kind, doc.Title, doc.Paper = "appraisal", "Appraisal for insurance", report.Letter
 	doc.Number, doc.End = "KL-2026-000418-59", "End of appraisal KL-2026-000418-59"
 	doc.Sections = []report.Section{
@@ -260,8 +305,8 @@ func sampleAppraisal() report.Document {
 			report.Signature{Name: "Adaeze Okafor", Credentials: []string{"appraiser; diploma in gemmology, Ostmarsh College, 2011"}, Date: "Ostmarsh, 14 October 2026"},
 		}},
 		{Name: "Photos", Blocks: []report.Block{report.Photos{Photos: []report.Photo{
-			photo(800, 600, blue, "Through the table."), photo(600, 800, blue, "From the side; the setting is open below."),
-			photo(900, 300, blue, "The shank with its mark 750."), photo(640, 640, green, "The same stone by incandescent light: no change of colour worth the name."),
+			photo(480, 360, blue, "Through the table."), photo(360, 480, blue, "From the side; the setting is open below."),
+			photo(540, 180, blue, "The shank with its mark 750."), photo(400, 400, green, "The same stone by incandescent light: no change of colour worth the name."),
 		}}}},
 	}
 	return doc

@@ -88,7 +88,7 @@ func stressSection(word string) report.Section {
 }
 
 func oddPhotos() []report.Photo {
-	sizes := [][2]int{{600, 600}, {1200, 90}, {90, 1200}, {3, 3}, {640, 480}, {480, 640}, {1, 400}, {400, 1}, {300, 299}, {900, 500}, {64, 64}, {500, 900}}
+	sizes := [][2]int{{400, 400}, {900, 68}, {68, 900}, {3, 3}, {320, 240}, {240, 320}, {1, 400}, {400, 1}, {300, 299}, {450, 250}, {64, 64}, {250, 450}}
 	out := make([]report.Photo, len(sizes))
 	for i, s := range sizes {
 		out[i] = photo(s[0], s[1], color.RGBA{uint8(20 * i), 120, 160, 255}, strings.Repeat("A caption that goes on. ", 1+i%5))

@@ -4,11 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"image"
-	"image/png"
 	"io"
 	"slices"
-	"strconv"
 
 	"github.com/go-pdf/fpdf"
 
@@ -34,7 +31,7 @@ func (p *Press) Write(w io.Writer, doc report.Document, pages []Page) error {
 	if err := d.pdf.Output(&raw); err != nil {
 		return fmt.Errorf("writing PDF: %w", err)
 	}
-	whole, err := complete(raw.Bytes(), doc, pages, fonts)
+	whole, err := complete(raw.Bytes(), doc, pages, fonts, d.pictures)
 	if err != nil {
 		return err
 	}
@@ -47,8 +44,9 @@ type drawing struct {
 	press  *Press
 	pdf    *fpdf.Fpdf
 	accent report.Color
-	names  map[*report.Image]string // pictures handed to fpdf
-	pen    *penState                // chosen on this page; nil at its beginning
+	pen    *penState // chosen on this page; nil at its beginning
+
+	pictures pictures
 }
 
 // penState is what fpdf has been told of lines.
@@ -59,7 +57,6 @@ type penState struct {
 }
 
 func (d *drawing) setUp(doc report.Document) {
-	d.names = make(map[*report.Image]string)
 	d.pdf.SetCatalogSort(true)
 	d.pdf.SetCompression(true)
 	d.pdf.SetAutoPageBreak(false, 0)
@@ -245,44 +242,10 @@ func grey(v float64) report.Color {
 	return report.Color{R: g, G: g, B: g}
 }
 
+// picture paints a picture that complete adds to the file: a unit square,
+// stretched and moved to its box (ISO 32000-1, 8.9.5).
 func (d *drawing) picture(p Picture) {
-	name, ok := d.names[p.Image]
-	kind := "JPG"
-	if isPNG(p.Image.Data) {
-		kind = "PNG"
-	}
-	opt := fpdf.ImageOptions{ImageType: kind}
-	if !ok {
-		name = "picture " + strconv.Itoa(len(d.names))
-		d.names[p.Image] = name
-		data, err := plainPNG(p.Image.Data)
-		if err != nil {
-			d.pdf.SetError(err)
-			return
-		}
-		d.pdf.RegisterImageOptionsReader(name, opt, bytes.NewReader(data))
-	}
-	d.pdf.ImageOptions(name, float64(p.Box.X), float64(p.Box.Y), float64(p.Box.W), float64(p.Box.H), false, opt, 0, "")
-}
-
-// plainPNG returns a PNG of a kind that fpdf reads. It reads neither interlaced
-// ones nor those of 16 bits a channel; those are written anew.
-func plainPNG(data []byte) ([]byte, error) {
-	const depth, interlace = 24, 28 // in the header: ISO/IEC 15948, 11.2.2
-	if !isPNG(data) || len(data) > interlace && data[depth] <= 8 && data[interlace] == 0 {
-		return data, nil
-	}
-	img, err := png.Decode(bytes.NewReader(data))
-	if err != nil {
-		return nil, fmt.Errorf("%w: %v", ErrImage, err)
-	}
-	flat := image.NewNRGBA(img.Bounds())
-	for y := flat.Rect.Min.Y; y < flat.Rect.Max.Y; y++ {
-		for x := flat.Rect.Min.X; x < flat.Rect.Max.X; x++ {
-			flat.Set(x, y, img.At(x, y))
-		}
-	}
-	var out bytes.Buffer
-	err = png.Encode(&out, flat)
-	return out.Bytes(), err
+	_, height := d.pdf.GetPageSize()
+	d.pdf.RawWriteStr(fmt.Sprintf("q %.2f 0 0 %.2f %.2f %.2f cm /%s Do Q",
+		p.Box.W, p.Box.H, p.Box.X, Point(height)-p.Box.Y-p.Box.H, d.pictures.name(p.Image)))
 }

@@ -1,0 +1,116 @@
+package pdf
+
+import (
+	"bytes"
+	"compress/zlib"
+	"crypto/sha256"
+	"fmt"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+
+	"stonewrit/report"
+)
+
+// pictures are the different pictures of a document in the order of their
+// first use. A picture used twice is embedded once.
+type pictures struct {
+	images []*report.Image
+	places map[[sha256.Size]byte]int
+}
+
+// name returns the name by which pages call the picture.
+func (p *pictures) name(img *report.Image) string {
+	key := sha256.Sum256(img.Data)
+	at, ok := p.places[key]
+	if !ok {
+		if p.places == nil {
+			p.places = make(map[[sha256.Size]byte]int)
+		}
+		at = len(p.images)
+		p.places[key] = at
+		p.images = append(p.images, img)
+	}
+	return fmt.Sprintf("P%d", at)
+}
+
+// resources is the number of the object that fpdf lists all resources in.
+const resources = 2
+
+// addPictures embeds the pictures and names them in the resources.
+func (f *file) addPictures(p pictures) error {
+	if len(p.images) == 0 {
+		return nil
+	}
+	const list = "/XObject <<"
+	at := bytes.Index(f.objects[resources-1], []byte(list))
+	if at < 0 {
+		return fmt.Errorf("the PDF library wrote a file of unknown form: no list of pictures")
+	}
+	var names bytes.Buffer
+	for _, img := range p.images {
+		embed := f.addJPEG
+		if isPNG(img.Data) {
+			embed = f.addPNG
+		}
+		n, err := embed(img.Data)
+		if err != nil {
+			return fmt.Errorf("%w: %v", ErrImage, err)
+		}
+		fmt.Fprintf(&names, "/%s %d 0 R ", p.name(img), n)
+	}
+	at += len(list)
+	f.objects[resources-1] = append(append(bytes.Clone(f.objects[resources-1][:at]), names.Bytes()...), f.objects[resources-1][at:]...)
+	return nil
+}
+
+// addJPEG embeds the file as it is (7.4.8).
+func (f *file) addJPEG(data []byte) (int, error) {
+	cfg, err := jpeg.DecodeConfig(bytes.NewReader(data))
+	if err != nil {
+		return 0, err
+	}
+	space := "/DeviceRGB"
+	switch cfg.ColorModel {
+	case color.GrayModel:
+		space = "/DeviceGray"
+	case color.CMYKModel: // such files hold the inks inverted
+		space = "/DeviceCMYK /Decode [1 0 1 0 1 0 1 0]"
+	}
+	return f.addStream(fmt.Sprintf("/Type /XObject /Subtype /Image /Width %d /Height %d /ColorSpace %s /BitsPerComponent 8 /Filter /DCTDecode",
+		cfg.Width, cfg.Height, space), data), nil
+}
+
+// addPNG embeds the pixels, and where some are transparent their opacity as a
+// soft mask (11.6.5.3).
+func (f *file) addPNG(data []byte) (int, error) {
+	img, err := png.Decode(bytes.NewReader(data))
+	if err != nil {
+		return 0, err
+	}
+	r := img.Bounds()
+	colors, opacity := make([]byte, 0, 3*r.Dx()*r.Dy()), make([]byte, 0, r.Dx()*r.Dy())
+	opaque := true
+	for y := r.Min.Y; y < r.Max.Y; y++ {
+		for x := r.Min.X; x < r.Max.X; x++ {
+			c := color.NRGBAModel.Convert(img.At(x, y)).(color.NRGBA)
+			colors = append(colors, c.R, c.G, c.B)
+			opacity = append(opacity, c.A)
+			opaque = opaque && c.A == 0xff
+		}
+	}
+	entries := fmt.Sprintf("/Type /XObject /Subtype /Image /Width %d /Height %d /BitsPerComponent 8 /Filter /FlateDecode", r.Dx(), r.Dy())
+	mask := ""
+	if !opaque {
+		mask = fmt.Sprintf(" /SMask %d 0 R", f.addStream(entries+" /ColorSpace /DeviceGray", deflate(opacity)))
+	}
+	return f.addStream(entries+" /ColorSpace /DeviceRGB"+mask, deflate(colors)), nil
+}
+
+func deflate(data []byte) []byte {
+	var out bytes.Buffer
+	w := zlib.NewWriter(&out)
+	w.Write(data) // a bytes.Buffer never fails
+	w.Close()
+	return out.Bytes()
+}
