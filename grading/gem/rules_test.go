@@ -2,6 +2,7 @@ package gem
 
 import (
 	"slices"
+	"strconv"
 	"testing"
 )
 
@@ -73,6 +74,37 @@ func TestRules(t *testing.T) {
 	for _, name := range []string{"ruby", "pink sapphire", "emerald", "green beryl"} {
 		if table.Rules(find(t, table, name))[0].Convention == "" {
 			t.Errorf("%s: the convention is not named", name)
+		}
+	}
+}
+
+// TestRulesCanBeMet: a fact is asked for in words that a stone file may use.
+func TestRulesCanBeMet(t *testing.T) {
+	table := mustLoad(t)
+	// The words of a stone file for phenomena.
+	phenomena := []string{"asterism", "chatoyancy", "adularescence", "labradorescence", "aventurescence", "play of colour", "iridescence"}
+	for _, m := range table.Materials() {
+		for _, rule := range table.Rules(m) {
+			for _, word := range rule.Allowed {
+				ok := true
+				switch rule.Fact {
+				case "feature":
+					f, err := table.Feature(word)
+					ok = err == nil && f.Term == word
+				case "phenomenon":
+					ok = slices.Contains(phenomena, word)
+				case "colour change":
+					ok = word == "yes"
+				case "transparency":
+					ok = slices.Contains(m.Looks, word)
+				case "absorption":
+					nm, err := strconv.ParseFloat(word, 64)
+					ok = err == nil && nm >= 380 && nm <= 780
+				}
+				if !ok {
+					t.Errorf("%s: no stone file can meet %s %q", m.Name, rule.Fact, word)
+				}
+			}
 		}
 	}
 }
