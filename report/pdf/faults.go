@@ -37,7 +37,7 @@ func Faults(pages []Page) []Fault {
 	return out
 }
 
-// inked is an item with what matters to its neighbours.
+// inkedBox is an item with what matters to its neighbours.
 type inkedBox struct {
 	box   Rect
 	name  string

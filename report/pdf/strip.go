@@ -29,7 +29,8 @@ type setter struct {
 	main  Point // width of the main column
 }
 
-// wideLeft and wideWidth are the column of a wide table.
+// column returns the left edge and width of the main column, or of the whole
+// width of the text for what takes the margin too.
 func (s *setter) column(wide bool) (left, width Point) {
 	if wide {
 		return edgeLeft, s.main + mainLeft - edgeLeft
