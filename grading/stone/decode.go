@@ -36,15 +36,18 @@ type decoder struct {
 	lines     int          // lines of the file
 }
 
-// leaf is implemented by types that read themselves from one node.
+// leaf is implemented by types that read themselves from one node, and say how
+// they are written.
 type leaf interface {
 	decode(d *decoder, n *yaml.Node, path string, tags fieldTags, depth int)
+	schema(m *schemaMaker, tags fieldTags) object
 }
 
 // quantityText is what quantity.Measure offers for reading.
 type quantityText interface {
 	Set(text string) error
 	Float() float64
+	Units() []string
 }
 
 // fieldTags are the tags of the field being read; they reach the elements of a

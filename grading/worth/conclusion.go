@@ -111,8 +111,8 @@ func (a *appraisal) roundTo(figure *big.Rat) {
 	}
 }
 
-// readStep takes round_to, if the file has one that can be used. It is asked once, so
-// that its fault is told once.
+// readStep takes round_to, if the file has one that can be used. It is read once,
+// so that its fault is told once.
 func (a *appraisal) readStep() {
 	if a.w.RoundTo == "" {
 		return
