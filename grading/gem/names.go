@@ -53,6 +53,9 @@ func (t *Table) nearest(key string) []string {
 	}
 	var near []candidate
 	for _, known := range slices.Sorted(maps.Keys(t.byName)) {
+		if 3*(len(key)-len(known)) > len(known) {
+			continue // too long to be near; spares the work on long input
+		}
 		d := levenshtein.ComputeDistance(key, known)
 		if 3*d <= len(known) {
 			near = append(near, candidate{t.byName[known].Name, d})
