@@ -84,6 +84,15 @@ func (d Dimensions) reference() float64 {
 	return d.Width.Value
 }
 
+// withDepth fills in a depth that was given as a per cent only.
+func (d Dimensions) withDepth() Dimensions {
+	if ref := d.reference(); !d.Depth.Given() && d.TotalDepth.Given() && ref > 0 {
+		d.Depth = product(Measure{ref, d.Length.U}, withU(d.TotalDepth))
+		d.Depth = Measure{d.Depth.Value / 100, d.Depth.U / 100}
+	}
+	return d
+}
+
 // ratio is length over width, at least 1.
 func (d Dimensions) ratio() float64 {
 	if !d.Width.Given() || d.Shape == "round" {

@@ -34,7 +34,7 @@ func contractStone() weight.Dimensions {
 }
 
 func TestContractStoneWeighsAsItsFormatSays(t *testing.T) {
-	// Figures: ruling A2, 8.00 x 6.20 x 3.75 mm, factor 0.0020, specific gravity
+	// Figures of the stone file's example: 8.00 x 6.20 x 3.75 mm, factor 0.0020, specific gravity
 	// 4.00, measured 1.52 ct; the ranges are those that tables give for corundum.
 	two := func(v float64) float64 { return math.Round(v*100) / 100 }
 	for _, g := range []weight.Gravity{{Low: 4, High: 4}, {Low: 3.99, High: 4.01}, {Low: 3.95, High: 4.05}} {
@@ -86,7 +86,7 @@ func TestRivalsWidenTheIntervalToTheirHull(t *testing.T) {
 }
 
 func TestLikeStonesShareTheirError(t *testing.T) {
-	// Ruling B16: u of a sum of like stones does not shrink by the root of n.
+	// The u of a sum of like stones does not shrink by the root of n.
 	d := weight.Dimensions{Shape: "round", Cut: "brilliant", AsDiamond: true, Length: mm(1.4), Width: mm(1.3), Count: 12}
 	diamond := weight.Gravity{Low: 3.51, High: 3.53}
 	twelve, err := estimator(t).Estimate(d, diamond)
@@ -119,6 +119,22 @@ func TestWithoutDepthTheSolidIsBuiltFromItsParts(t *testing.T) {
 	}
 	if !strings.Contains(got.Because, "only way") || !strings.Contains(got.Because, "depth") {
 		t.Errorf("because %q does not say that the depth is missing", got.Because)
+	}
+}
+
+func TestDepthMayBeAPerCent(t *testing.T) {
+	d := contractStone()
+	want, err := estimator(t).Estimate(d, weight.Gravity{Low: 4, High: 4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	d.Depth, d.TotalDepth = weight.Measure{}, weight.Measure{Value: 100 * 3.75 / 6.20, U: 0.2}
+	got, err := estimator(t).Estimate(d, weight.Gravity{Low: 4, High: 4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, b := got.Candidates[0].Carats.Value, want.Candidates[0].Carats.Value; math.Abs(a/b-1) > 1e-9 {
+		t.Errorf("by the factor %.6f ct with the depth in per cent, %.6f in millimetres", a, b)
 	}
 }
 

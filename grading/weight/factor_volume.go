@@ -7,6 +7,7 @@ import (
 
 // byFactor gives the volume by the shape factor, with its uncertainty.
 func (e *Estimator) byFactor(d Dimensions) (Candidate, error) {
+	d = d.withDepth()
 	rows, err := e.factorFor(d)
 	if err != nil {
 		return Candidate{}, err

@@ -13,7 +13,7 @@ import (
 var sources string
 
 func TestTablesUseTheWordsOfTheStoneFile(t *testing.T) {
-	// Ruling A12.
+	// The vocabulary of the stone file.
 	shapes := strings.Split("round, oval, cushion, square, rectangle, cut-corner square, cut-corner rectangle, pear, marquise, heart, triangle, curved triangle, kite, half moon, baguette, tapered baguette, hexagon, octagon, lozenge, shield, drop, bead, irregular", ", ")
 	cuts := strings.Split("brilliant, old mine, old European, single, princess, radiating cushion, step, mixed, checkerboard, rose, double rose, briolette, cabochon, double cabochon, flat cabochon, bead, faceted bead, carved, tablet, rough", ", ")
 	e := newEstimator(t)
