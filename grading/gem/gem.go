@@ -92,7 +92,7 @@ type Material struct {
 	Optic           Optic
 	Sign            string // "+", "-", "+/-" or "" for none or unknown
 	SmallAxialAngle bool   // biaxial, and its figure may pass for uniaxial
-	Strain          bool   // singly refractive, and strain often imitates double refraction
+	Strain          bool   // strain often imitates double refraction in it or, if it is uniaxial, opens its cross to a biaxial figure
 
 	// Low and High are the ranges of the lower and of the higher index edge at
 	// the sodium line; equal for isotropic material; for aggregates the ends of

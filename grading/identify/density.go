@@ -86,10 +86,13 @@ const offLine = 0.005
 // no index was read, or the index lies off the line, which the index test says
 // better.
 func jointGravity(m *gem.Material, v *reading.IndexValue) (low, high float64, ok bool) {
-	if len(m.Joint) < 2 || v == nil || v.Edges == 0 {
+	if len(m.Joint) < 2 || v == nil || v.Edges == 0 && (v.Over == 0 || v.Poor) {
 		return 0, 0, false
 	}
 	from, to := v.Low-2*v.U-offLine, v.High+2*v.U+offLine
+	if v.Edges == 0 {
+		from, to = v.Over-clearlyBelow, math.Inf(1)
+	}
 	low, high = math.Inf(1), math.Inf(-1)
 	for i := range m.Joint {
 		for k := i + 1; k < len(m.Joint); k++ {

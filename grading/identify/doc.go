@@ -106,7 +106,6 @@ type TestResult struct {
 type Rival struct {
 	Material *gem.Material
 	Because  string
-	misfit   float64
 }
 
 // A Finding is something that the tests show of each other.

@@ -1,6 +1,7 @@
 package identify
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -77,11 +78,41 @@ func sameFigures(a, b *gem.Material) bool {
 
 // Identify judges one stone.
 func (d *Identifier) Identify(c Case) Result {
-	j := &judgement{Identifier: d, c: &c, opinion: Resolve(c.Stone.Opinion, d.table)}
-	j.evidence = d.evidenceOf(&c)
-	j.seen, j.noted = d.observedIn(&c)
-	j.compare()
+	return d.survey(&c).judge(Resolve(c.Stone.Opinion, d.table))
+}
+
+// survey is what the tests say by themselves, whatever the opinion: what each
+// speaks against and which materials are left.
+type survey struct {
+	*Identifier
+	c        *Case
+	evidence []evidence
+	seen     []observed
+	noted    []string
+	telling  []bool
+	left     []standing // the best row of every species that no test excludes
+}
+
+// standing is a material that no test excludes.
+type standing struct {
+	species, row *gem.Material
+	misfit       float64
+	because      string
+}
+
+// judgement is the work on one opinion of a surveyed stone.
+type judgement struct {
+	*survey
+	opinion Opinion
+	results []TestResult
+	nearest []finding // each test against the best row of the species or below
+	rivals  []Rival
+}
+
+func (s *survey) judge(o Opinion) Result {
+	j := &judgement{survey: s, opinion: o}
 	j.judgeTests()
+	j.nameRivals()
 	r := Result{Tests: j.results, Rivals: j.rivals, Noted: j.noted, Opinion: j.opinion}
 	r.Species = j.species()
 	r.Variety = j.variety(r.Species.Standing)
@@ -92,57 +123,83 @@ func (d *Identifier) Identify(c Case) Result {
 	return r
 }
 
-// judgement is the work on one stone.
-type judgement struct {
-	*Identifier
-	c        *Case
-	opinion  Opinion
-	evidence []evidence
-	seen     []observed
-	noted    []string
-	results  []TestResult
-	species_ []finding // each test against the best row of the species or below
-	telling  []bool
-	rivals   []Rival
-}
-
-// compare judges all tests against all candidates: which remain as rivals, and
-// which readings speak against at least a third of the materials.
-func (j *judgement) compare() {
-	tested := slices.ContainsFunc(j.evidence, func(e evidence) bool { return e.aside == "" && e.test != nil })
-	against := make([]int, len(j.evidence))
-	known := make([]int, len(j.evidence))
-	for _, k := range j.candidates {
-		rival := Rival{misfit: -1}
+// survey judges all tests against all candidates: which are left, and which
+// readings speak against at least a third of the materials.
+func (d *Identifier) survey(c *Case) *survey {
+	s := &survey{Identifier: d, c: c}
+	s.evidence = d.evidenceOf(c)
+	s.seen, s.noted = d.observedIn(c)
+	against := make([]int, len(s.evidence))
+	known := make([]int, len(s.evidence))
+	clear := lightPasses(c.Stone)
+	for _, k := range s.candidates {
+		best := standing{species: k.species}
 		for n, row := range k.rows {
-			misfit, excluded := j.against(row, n == 0, known, against)
-			if !excluded && !j.looksOtherwise(row) && rival.misfit < 0 {
-				rival = Rival{Material: row, misfit: misfit}
+			misfit, excluded := s.against(row, n == 0, known, against)
+			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, row) {
+				best.row, best.misfit = row, misfit
 			}
 		}
-		if tested && rival.misfit >= 0 && !j.opinion.covers(k.species, j.table) {
-			j.rivals = append(j.rivals, rival)
+		if best.row != nil {
+			s.left = append(s.left, best)
 		}
 	}
-	j.telling = make([]bool, len(j.evidence))
-	for i := range j.evidence {
-		j.telling[i] = known[i] > 0 && 3*against[i] >= known[i]
+	s.telling = make([]bool, len(s.evidence))
+	for i := range s.evidence {
+		s.telling[i] = known[i] > 0 && 3*against[i] >= known[i]
 	}
-	j.orderRivals()
+	for i := range s.left {
+		s.left[i].because = s.whyNotExcluded(s.left[i].row)
+	}
+	slices.SortStableFunc(s.left, func(a, b standing) int {
+		return cmp.Or(cmp.Compare(a.misfit, b.misfit), strings.Compare(a.row.Name, b.row.Name))
+	})
+	return s
 }
 
-// looksOtherwise excludes a rival that is only ever opaque where the stone is
-// transparent. It says nothing of the opinion itself.
-func (j *judgement) looksOtherwise(m *gem.Material) bool {
-	return j.c.Stone.Appearance.Transparency == "transparent" && len(m.Looks) == 1 && m.Looks[0] == "opaque"
+// nameRivals are the materials left that the opinion does not cover.
+func (j *judgement) nameRivals() {
+	if !slices.ContainsFunc(j.evidence, func(e evidence) bool { return e.aside == "" && e.test != nil }) {
+		return
+	}
+	for _, l := range j.left {
+		if !j.opinion.covers(l.species, j.table) {
+			j.rivals = append(j.rivals, Rival{l.row, l.because})
+		}
+	}
+}
+
+// looksOtherwise excludes a rival that is never met transparent where the stone
+// is. It says nothing of the opinion itself, since looks vary.
+func looksOtherwise(s *stone.Stone, m *gem.Material) bool {
+	return s.Appearance.Transparency == "transparent" && len(m.Looks) > 0 && !slices.Contains(m.Looks, "transparent")
+}
+
+// onlyOpaque reports whether a material is never met but opaque.
+func onlyOpaque(m *gem.Material) bool { return len(m.Looks) == 1 && m.Looks[0] == "opaque" }
+
+// lightPasses reports whether the tests show that light passes the stone.
+func lightPasses(s *stone.Stone) bool {
+	if t := s.Appearance.Transparency; t != "" {
+		return t != "opaque"
+	}
+	return slices.ContainsFunc(s.Tests, func(a stone.AnyTest) bool {
+		switch t := a.Test.(type) {
+		case *stone.Polariscope:
+			return t.SetAside == "" && (t.Sees == "blinks" || t.Figure != "" && t.Figure != "none seen")
+		case *stone.Dichroscope:
+			return t.SetAside == "" && len(t.Colours.Items) > 1
+		}
+		return false
+	})
 }
 
 // against judges every test against one row, counting for the species' own row
 // how many materials a test has a figure of and speaks against. Of a row that
 // is out already only the tests that can be telling are judged on.
-func (j *judgement) against(m *gem.Material, count bool, known, against []int) (misfit float64, excluded bool) {
-	for i := range j.evidence {
-		e := &j.evidence[i]
+func (s *survey) against(m *gem.Material, count bool, known, against []int) (misfit float64, excluded bool) {
+	for i := range s.evidence {
+		e := &s.evidence[i]
 		if e.aside != "" || excluded && (!count || e.kind == KindOther) {
 			continue
 		}
@@ -159,25 +216,10 @@ func (j *judgement) against(m *gem.Material, count bool, known, against []int) (
 	return misfit, excluded
 }
 
-func (j *judgement) orderRivals() {
-	slices.SortStableFunc(j.rivals, func(a, b Rival) int {
-		switch {
-		case a.misfit < b.misfit:
-			return -1
-		case a.misfit > b.misfit:
-			return 1
-		}
-		return strings.Compare(a.Material.Name, b.Material.Name)
-	})
-	for i := range j.rivals {
-		j.rivals[i].Because = j.whyNotExcluded(j.rivals[i].Material)
-	}
-}
-
 // whyNotExcluded names the figures that leave a rival standing.
-func (j *judgement) whyNotExcluded(m *gem.Material) string {
+func (s *survey) whyNotExcluded(m *gem.Material) string {
 	var fits, open []string
-	for _, e := range j.evidence {
+	for _, e := range s.evidence {
 		if e.aside != "" || e.test == nil {
 			continue
 		}
@@ -215,7 +257,7 @@ func (j *judgement) judgeTests() {
 	for i, e := range j.evidence {
 		narrow := j.best(e, j.opinion.rows)
 		wide := better(narrow, j.best(e, j.opinion.speciesRows))
-		j.species_ = append(j.species_, wide)
+		j.nearest = append(j.nearest, wide)
 		if e.test == nil {
 			continue
 		}

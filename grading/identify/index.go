@@ -125,7 +125,7 @@ func birefringenceOf(m *gem.Material) gem.Range {
 	case m.Birefringence.Known():
 		return m.Birefringence
 	}
-	return gem.Range{Min: 0, Max: m.High.Max - m.Low.Min}
+	return gem.Range{Min: 0, Max: 2 * max(m.High.Mid()-m.Low.Mid(), 0)}
 }
 
 // character compares what the moving edges show.

@@ -30,30 +30,37 @@ type LayerOf struct {
 // name in place of the species is read as its species with that variety.
 func Resolve(o stone.Opinion, table *gem.Table) Opinion {
 	r := Opinion{Stated: o.Basis == "stated"}
-	named, _ := table.Find(o.Species)
-	if o.Species == "" {
-		named = nil
-	}
-	if named != nil {
+	if named := find(table, o.Species); named != nil {
 		r.Species, r.Narrow = named, named
 		if named.Level == gem.Variety || named.Level == gem.Counterpart {
 			r.Species = table.SpeciesOf(named)
 			r.Variety = named
 		}
 	}
-	if v, err := table.Find(o.Variety); err == nil && o.Variety != "" {
+	if v := find(table, o.Variety); v != nil {
 		r.Variety, r.Narrow = v, v
 		if r.Species == nil {
 			r.Species = table.SpeciesOf(v)
 		}
 	}
 	for _, l := range o.Layers {
-		m, _ := table.Find(l.Material)
-		r.Layers = append(r.Layers, LayerOf{l.Part, m})
+		r.Layers = append(r.Layers, LayerOf{l.Part, find(table, l.Material)})
 	}
 	r.Growth = growthOf(o, r.Narrow)
 	r.gather(o, table)
 	return r
+}
+
+// find is nil for no name and for one that the table does not have.
+func find(table *gem.Table, name string) *gem.Material {
+	if name == "" {
+		return nil
+	}
+	m, err := table.Find(name)
+	if err != nil {
+		return nil
+	}
+	return m
 }
 
 // growthOf reads "imitation" as what the material is.

@@ -102,13 +102,13 @@ func figure(seen string, m *gem.Material) finding {
 		}
 		return said(cannotTell, "a uniaxial figure, which a small axial angle may show")
 	case "biaxial":
-		switch m.Optic {
-		case gem.Biaxial:
+		switch {
+		case m.Optic == gem.Biaxial:
 			return said(agrees, "a biaxial figure")
-		case gem.Isotropic, gem.Aggregate:
-			return said(conflicts, "a biaxial figure")
+		case m.Optic == gem.Uniaxial && m.Strain:
+			return said(cannotTell, "a biaxial figure, which strain makes of its uniaxial one")
 		}
-		return said(cannotTell, "a biaxial figure, which strain makes of a uniaxial one")
+		return said(conflicts, "a biaxial figure")
 	}
 	return said(cannotTell, "no figure was seen, which proves nothing")
 }

@@ -49,7 +49,7 @@ func (j *judgement) tally() (kinds map[Kind]bool, agree, against []string) {
 		if e.aside != "" || len(j.opinion.rows) == 0 {
 			continue
 		}
-		f := j.species_[i]
+		f := j.nearest[i]
 		label := "implied specific gravity"
 		if e.test != nil {
 			label = testLabel(e.test)
@@ -94,6 +94,9 @@ func (j *judgement) lacks(kinds map[Kind]bool) []string {
 	}
 	if len(j.rivals) > 0 {
 		lacks = append(lacks, "not excluded: "+j.rivalNames(8))
+		if j.c.Stone.Appearance.Transparency == "" {
+			lacks = append(lacks, "the transparency is not recorded, so opaque and translucent materials count as well")
+		}
 	}
 	if len(j.opinion.rows) > 1 && !j.oneRowFits() {
 		lacks = append(lacks, "no single member of the group fits all tests together")

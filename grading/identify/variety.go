@@ -47,7 +47,7 @@ func (j *judgement) variety(species Standing) Claim {
 func (j *judgement) againstVariety() []string {
 	var against []string
 	for i, r := range j.results {
-		if r.Verdict == Conflicts && j.species_[i].verdict != conflicts {
+		if r.Verdict == Conflicts && j.nearest[i].verdict != conflicts {
 			against = append(against, testLabel(r.Test)+": "+r.Because)
 		}
 	}
@@ -71,6 +71,8 @@ func (j *judgement) rules(v *gem.Material) (missing, wrong, fits []string) {
 			fits = append(fits, text)
 		case rule.Fact == "absorption":
 			missing = append(missing, fmt.Sprintf("%s needs %s nm in the spectrum, which was not seen", v.Name, wanted))
+		case rule.Fact == "feature":
+			missing = append(missing, fmt.Sprintf("%s needs %s, which was not seen", v.Name, wanted))
 		default:
 			wrong = append(wrong, fmt.Sprintf("%s needs %s %s, recorded is %s", v.Name, rule.Fact, wanted, strings.Join(found, ", ")))
 		}
@@ -110,12 +112,18 @@ func (j *judgement) fact(kind string) []string {
 		if p := s.Quality.Phenomenon; p != "" {
 			return []string{p}
 		}
-	case "transparency", "structure":
+	case "transparency":
 		if t := s.Appearance.Transparency; t != "" {
 			return []string{t}
 		}
 	case "absorption":
 		return j.absorption()
+	case "feature":
+		var terms []string
+		for _, o := range j.seen {
+			terms = append(terms, o.feature.Term)
+		}
+		return terms
 	}
 	return nil
 }
