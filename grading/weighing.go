@@ -20,8 +20,10 @@ type Weight struct {
 	NoEstimate string           // why not, or ""
 	ImpliedSG  quantity.Value   // zero if not both weighed and measured
 	Dimensions weight.Dimensions
-	Slips      []weight.Finding
-	volume     *weight.Candidate
+	Slips      []weight.Finding // figures that contradict one another
+	volumes    []weight.Candidate
+	omitted    []weight.Omission
+	consistent bool // the dimensions alone agree with one another
 }
 
 // measure takes the measured weight and the volume, before anything is known
@@ -36,19 +38,24 @@ func (t *Tables) measure(s *stone.Stone, b *stone.Bench, rb reading.Bench) Weigh
 		return w
 	}
 	w.Dimensions = dimensions(s, b, t.asDiamond(s))
-	candidates, _, err := t.weights.Volumes(w.Dimensions)
-	if err != nil {
+	w.Slips = t.weights.Contradictions(w.Dimensions, weight.Measure{}, weight.Gravity{})
+	w.consistent = len(w.Slips) == 0
+	var err error
+	if w.volumes, w.omitted, err = t.weights.Volumes(w.Dimensions); err != nil {
 		w.NoEstimate = err.Error()
 		return w
 	}
-	best := weight.Best(candidates)
-	w.volume = &best
 	if w.Measured > 0 {
-		each := weight.Measure{Value: w.Measured / float64(s.Size.Number()), U: w.MeasuredU / float64(s.Size.Number())}
-		sg := weight.ImpliedGravity(best.Volume, each)
+		sg := weight.ImpliedGravity(weight.Best(w.volumes).Volume, w.each(s))
 		w.ImpliedSG = quantity.Value{V: sg.Value, U: sg.U}
 	}
 	return w
+}
+
+// each is the measured weight of one stone.
+func (w Weight) each(s *stone.Stone) weight.Measure {
+	n := float64(s.Size.Number())
+	return weight.Measure{Value: w.Measured / n, U: w.MeasuredU / n}
 }
 
 // implied is the specific gravity as evidence: only of a stone that was
@@ -57,7 +64,7 @@ func (w Weight) implied() *identify.Implied {
 	if w.ImpliedSG.V == 0 {
 		return nil
 	}
-	return &identify.Implied{SG: w.ImpliedSG, Consistent: len(w.Slips) == 0}
+	return &identify.Implied{SG: w.ImpliedSG, Consistent: w.consistent}
 }
 
 // asDiamond reports whether the opinion is diamond, which is cut to closer
@@ -73,7 +80,7 @@ func (t *Tables) asDiamond(s *stone.Stone) bool {
 // estimate makes the weight from the volume with the specific gravity of the
 // opinion, and of the rivals where the species is undecided.
 func (t *Tables) estimate(e *Examined) {
-	if e.Weight.volume == nil {
+	if len(e.Weight.volumes) == 0 {
 		return
 	}
 	ranges := t.gravities(e)
@@ -81,12 +88,15 @@ func (t *Tables) estimate(e *Examined) {
 		e.Weight.NoEstimate = "the table has no specific gravity for the opinion"
 		return
 	}
-	estimate, err := t.weights.Estimate(e.Weight.Dimensions, ranges...)
+	estimate, err := t.weights.Weigh(e.Weight.Dimensions, e.Weight.volumes, e.Weight.omitted, ranges...)
 	if err != nil {
 		e.Weight.NoEstimate = err.Error()
 		return
 	}
 	e.Weight.Estimate = &estimate
+	if e.Weight.Measured > 0 {
+		e.Weight.Slips = t.weights.Contradictions(e.Weight.Dimensions, e.Weight.each(e.Stone), estimate.Gravity)
+	}
 }
 
 func (t *Tables) gravities(e *Examined) []weight.Gravity {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // ErrDimensions says that no way of estimating can work with the dimensions
@@ -104,14 +105,21 @@ func Best(cs []Candidate) Candidate {
 // The uncertainty of several like stones does not shrink by the square root of
 // their number: the error of factor or solid is common to all.
 func (e *Estimator) Estimate(d Dimensions, ranges ...Gravity) (Estimate, error) {
-	g, err := hull(ranges)
-	if err != nil {
-		return Estimate{}, err
-	}
 	found, omitted, err := e.Volumes(d)
 	if err != nil {
 		return Estimate{}, err
 	}
+	return e.Weigh(d, found, omitted, ranges...)
+}
+
+// Weigh is Estimate for volumes that Volumes has given for the same dimensions,
+// which takes most of the time. The error is ErrGravity.
+func (e *Estimator) Weigh(d Dimensions, volumes []Candidate, omitted []Omission, ranges ...Gravity) (Estimate, error) {
+	g, err := hull(ranges)
+	if err != nil {
+		return Estimate{}, err
+	}
+	found := slices.Clone(volumes)
 	gravity := rectangular(g.Low, g.High)
 	for i := range found {
 		c := &found[i]
