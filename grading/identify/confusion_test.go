@@ -47,7 +47,7 @@ func readings(m *gem.Material, kinds ...string) (*stone.Stone, reading.Values) {
 				x.Birefringence = x.High - x.Low
 				x.Most = x.Birefringence / 0.7
 				if m.Sign == "+" || m.Sign == "-" {
-					x.Sign = m.Sign
+					x.Sign, x.SignSure = m.Sign, true
 				}
 				if x.High > 1.81 {
 					x.Edges, x.High, x.UpperOver, x.Birefringence, x.Most, x.Sign = 1, x.Low, true, 0, 0, ""

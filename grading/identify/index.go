@@ -133,7 +133,7 @@ func character(v *reading.IndexValue, m *gem.Material, sofar finding) finding {
 	switch {
 	case v.Biaxial && (m.Optic == gem.Uniaxial || m.Optic == gem.Isotropic):
 		return said(conflicts, "both edges moved, as in biaxial stones alone")
-	case v.Sign != "" && m.Sign != "" && m.Sign != "+/-" && v.Sign != m.Sign && (m.Optic == gem.Uniaxial || m.Optic == gem.Biaxial):
+	case v.SignSure && m.Sign != "" && m.Sign != "+/-" && v.Sign != m.Sign && (m.Optic == gem.Uniaxial || m.Optic == gem.Biaxial):
 		return said(conflicts, "the moving edge shows the optic sign "+v.Sign+", its sign is "+m.Sign)
 	}
 	return sofar

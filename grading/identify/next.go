@@ -166,7 +166,7 @@ func foretoldEdges(m *gem.Material) *reading.IndexValue {
 	v.Birefringence = v.High - v.Low
 	v.Most = v.Birefringence / (1 - unseenPart)
 	if m.Sign == "+" || m.Sign == "-" {
-		v.Sign = m.Sign
+		v.Sign, v.SignSure = m.Sign, true
 	}
 	return v
 }

@@ -26,6 +26,7 @@ type IndexValue struct {
 	Turns     int
 	Biaxial   bool   // both edges moved
 	Sign      string // "+", "-" or "" for not shown
+	SignSure  bool   // the sign holds also if the extremes are not quite those seen
 	LowMoved  bool
 	HighMoved bool
 	Poor      bool // contact not good, or not said to be on a flat facet: absence of an edge shows nothing
@@ -111,25 +112,41 @@ func (b Bench) indexU(u float64, c Check, unchecked string) float64 {
 }
 
 // pair reduces turns in which two edges were seen. Single edges among them, in
-// positions where the two fall together, count toward both.
+// positions where the two fall together, widen the extremes and say nothing of
+// how each edge moves.
 func (b Bench) pair(v *IndexValue, lows, highs, singles []float64, u float64) {
-	lows, highs = append(lows, singles...), append(highs, singles...)
 	low, topLow := extremes(lows)
 	bottomHigh, high := extremes(highs)
+	if len(singles) > 0 {
+		least, most := extremes(singles)
+		low, high = min(low, least), max(high, most)
+	}
 	v.Edges, v.Low, v.High = 2, low-v.Check.Offset, high-v.Check.Offset
 	v.Birefringence, v.BirefringenceU = high-low, math.Sqrt2*u
 	if v.Turns >= 3 {
 		v.Most = v.Birefringence / b.Figures["birefringence part seen"]
 	}
-	v.LowMoved, v.HighMoved = topLow-low > 3*u+slack, high-bottomHigh > 3*u+slack
+	leastLow, _ := extremes(lows)
+	_, mostHigh := extremes(highs)
+	moved := 3 * math.Sqrt2 * u // three standard uncertainties of the difference of two readings
+	v.LowMoved, v.HighMoved = topLow-leastLow > moved+slack, mostHigh-bottomHigh > moved+slack
 	v.Biaxial = v.LowMoved && v.HighMoved
-	middle := (low + high) / 2
-	rose, fell := topLow >= middle+2*u-slack, bottomHigh <= middle-2*u+slack
+	if len(lows) >= 3 { // fewer turns leave too much of both extremes unseen for a sign
+		b.sign(v, (low+high)/2, topLow, bottomHigh, u)
+	}
+}
+
+// sign tells the optic sign from the edge that passes the middle of the
+// extremes. The extremes seen are not quite the true ones: the sign is sure
+// where it holds also if all that may be unseen lies on one side.
+func (b Bench) sign(v *IndexValue, middle, topLow, bottomHigh, u float64) {
+	rose, fell := topLow-middle-2*u, middle-2*u-bottomHigh
+	unseen := (v.Most - v.Birefringence) / 2
 	switch {
-	case rose && !fell:
-		v.Sign = "-"
-	case fell && !rose:
-		v.Sign = "+"
+	case rose >= -slack && fell < -slack:
+		v.Sign, v.SignSure = "-", rose >= unseen-slack
+	case fell >= -slack && rose < -slack:
+		v.Sign, v.SignSure = "+", fell >= unseen-slack
 	}
 }
 
@@ -176,7 +193,7 @@ func (b Bench) suspect(v *IndexValue) {
 	switch {
 	case v.Edges == 2 && v.Low+v.Check.Offset < v.Limit-near:
 		v.Edges, v.High, v.UpperOver = 1, v.Low, true
-		v.Birefringence, v.Most, v.Sign, v.Biaxial = 0, 0, "", false
+		v.Birefringence, v.Most, v.Sign, v.SignSure, v.Biaxial = 0, 0, "", false, false
 	case !v.Spot:
 		v.Over, v.Edges, v.Poor = v.Limit, 0, true
 	}
