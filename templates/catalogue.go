@@ -1,0 +1,227 @@
+package templates
+
+import (
+	"slices"
+	"strings"
+)
+
+// Sentence is an entry of the catalogue. A Name that ends with ".*" stands for
+// a word list, of which a language needs only the words that it says in another
+// way than the stone file does.
+type Sentence struct {
+	Name     string
+	Optional bool
+	data     any
+}
+
+// Data is the zero value of the struct that the sentence is filled with.
+func (s Sentence) Data() any { return s.data }
+
+// Catalogue lists every sentence that a language has, with its data.
+func Catalogue() []Sentence {
+	return slices.Concat(
+		group(None{}, "figure.sign", "ending.draft", "attachment.stone", "attachment.examined", "alt.logo",
+			"layout.pageof", "layout.draft", "layout.draftnote", "layout.unnumbered", "layout.continued"),
+		words("section", Sections()...),
+		words("claim", "species", "variety", "growth", "treatment"),
+		words("against", "species", "variety", "growth", "treatment"),
+		words("standing", "supported", "undecided", "contradicted"),
+		words("verdict", "agrees", "cannot tell", "conflicts", "set aside"),
+		lists("cut", "shape", "girdle", "method", "light", "material", "kind", "notmade"),
+		group(List{}, "list.and", "list.or"),
+		group(Day{}, "date"),
+		group(Span{}, "span", "worth.span"),
+		group(Kind{}, "title"),
+		group(Ending{}, "ending"),
+		findingSentences(), groundSentences(), testSentences(), descriptionSentences(), worthSentences(), endSentences(),
+	)
+}
+
+func findingSentences() []Sentence {
+	return slices.Concat(
+		group(Subject{}, "metadata.subject", "subject.the", "Subject.the", "is", "was", "has", "it", "It",
+			"margin.weighed", "margin.weighed before", "margin.estimated", "margin.stated", "ground.opinion", "description.setting"),
+		group(None{}, "name.none", "value.none", "value.sold", "margin.price", "margin.sizes"),
+		group(Name{}, "name", "name.variety"),
+		group(Finding{}, "finding"),
+		group(Whether{}, "whether.variety", "whether.growth", "whether.treatment"),
+		group(Contradiction{}, "contradiction"),
+		group(Treatments{}, "finding.treatment", "treatment.none", "treatment.customary", "treatment.told", "treatment.standing"),
+		group(Measure{}, "measure", "measure.length", "measure.width", "measure.depth", "measure.diameter"),
+		group(Size{}, "size", "size.form"),
+		group(Weight{}, "weight", "weight.method"),
+		group(Items{}, "margin.length", "margin.diameter", "ground.noted", "read.weighed", "worth.approaches", "limits.leftout"),
+		group(Value{}, "value", "margin.value"),
+		group(Price{}, "price"),
+		group(Assignment{}, "assignment"),
+		group(Examination{}, "examination"),
+	)
+}
+
+func groundSentences() []Sentence {
+	return slices.Concat(
+		group(Claim{}, "ground.species", "ground.variety", "ground.growth", "ground.treatment"),
+		group(Because{}, "ground.because"),
+		group(Explanation{}, "ground.explained"),
+		group(Rivals{}, "ground.rivals", "ground.rivals.short", "ground.more"),
+		group(Rival{}, "ground.rival"),
+	)
+}
+
+func testSentences() []Sentence {
+	return slices.Concat(
+		group(None{}, "tests.none", "tests.head.test", "tests.head.read", "tests.head.value", "tests.head.verdict", "tests.head.why",
+			"tests.head.check", "tests.instruments", "tests.cautions"),
+		group(TestName{}, "tests.name"),
+		group(Aside{}, "tests.aside"),
+		group(TestNote{}, "tests.note"),
+		group(Check{}, "tests.check", "tests.check.short"),
+		group(Instrument{}, "tests.instrument"),
+		group(Caution{}, "tests.caution"),
+		group(Eyes{}, "tests.eyes"),
+		group(ReadIndex{}, "read.index"),
+		group(ReadPolars{}, "read.polariscope"),
+		group(ReadColours{}, "read.dichroscope"),
+		group(ReadSpectrum{}, "read.spectroscope"),
+		group(ReadLamp{}, "read.ultraviolet"),
+		group(ReadGravity{}, "read.gravity"),
+		group(ReadHardness{}, "read.hardness"),
+		group(ReadShown{}, "read.shown"),
+		group(ReadSeen{}, "read.seen"),
+		group(ReadReport{}, "read.report"),
+		group(Stated{}, "read.stated"),
+	)
+}
+
+func descriptionSentences() []Sentence {
+	return slices.Concat(
+		group(Colour{}, "description.colour"),
+		group(ByLight{}, "description.change"),
+		group(Clarity{}, "description.clarity"),
+		group(Cut{}, "description.cut"),
+		group(Tenths{}, "tenths.part"),
+		group(Words{}, "judged.proportions", "judged.finish", "judged.symmetry",
+			"part.table", "part.crown angle", "part.crown height", "part.pavilion angle", "part.pavilion depth", "part.total depth", "part.girdle", "part.culet",
+			"grade.colour", "grade.clarity", "grade.polish", "grade.symmetry", "grade.cut", "grade.fluorescence", "grade.culet", "grade.girdle",
+			"pearl.shape", "pearl.colour", "pearl.overtone", "pearl.lustre", "pearl.surface",
+			"description.condition", "description.words", "alt.signature", "limits.caveat",
+			"worth.head.price", "worth.head.adjusted", "worth.taxed", "worth.rules"),
+		group(Diamond{}, "description.diamond"),
+		group(Pearl{}, "description.pearl"),
+		group(Opal{}, "description.opal"),
+		group(Phenomenon{}, "description.phenomenon"),
+		group(Mark{}, "description.inscription", "description.mark"),
+		group(Origin{}, "description.origin"),
+		group(None{}, "treatment.head", "treatment.amounts", "care.head"),
+		group(Treatment{}, "treatment.named", "treatment.name"),
+		group(Care{}, "care", "composite.notice"),
+		words("care", "ultrasonic", "steam", "heat", "solvents", "light", "knocks"),
+	)
+}
+
+func worthSentences() []Sentence {
+	return slices.Concat(
+		group(Worth{}, "worth.purpose", "worth.type", "worth.date", "worth.treated", "worth.scope", "worth.interest", "worth.prior", "worth.fee", "worth.inspected"),
+		group(Approach{}, "worth.approach"),
+		group(Comparison{}, "worth.comparison"),
+		group(Line{}, "worth.line"),
+		group(Conclusion{}, "worth.conclusion"),
+		group(LeftOut{}, "worth.leftout"),
+		group(None{}, "worth.comparables", "worth.head.source", "worth.head.date", "worth.head.weight", "worth.sum", "worth.total", "worth.concluded",
+			"worth.assumptions", "worth.assumed.weight", "worth.assumed.stated", "worth.assumed.owner", "worth.hypothetical", "worth.statement", "worth.true"),
+	)
+}
+
+func endSentences() []Sentence {
+	return slices.Concat(
+		group(Limits{}, "limits.notmade", "limits.others", "limits.program", "limits.validity", "limits.copies", "limits.keep"),
+		group(None{}, "limits.items", "limits.rule", "limits.standing", "limits.uncertainty", "limits.interval", "limits.carat", "limits.short",
+			"others.weight", "others.treatments", "others.report", "others.value", "others.opinion",
+			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.pen"),
+		group(Caption{}, "photo.caption", "alt.photo"),
+		group(Keeping{}, "keeping.location", "keeping.owned", "keeping.insured", "keeping.valued"),
+		group(Verify{}, "verify.number", "verify.register", "verify.files"),
+	)
+}
+
+func group(data any, names ...string) []Sentence {
+	list := make([]Sentence, len(names))
+	for i, n := range names {
+		list[i] = Sentence{Name: n, data: data}
+	}
+	return list
+}
+
+// words are sentences without data, one for each word of a closed list.
+func words(list string, names ...string) []Sentence {
+	full := make([]string, len(names))
+	for i, n := range names {
+		full[i] = list + "." + n
+	}
+	return group(None{}, full...)
+}
+
+// lists are open word lists.
+func lists(names ...string) []Sentence {
+	var all []Sentence
+	for _, n := range names {
+		all = append(all, Sentence{Name: n + ".*", Optional: true, data: None{}})
+	}
+	return all
+}
+
+// index finds sentences by name. It is made once for a set.
+type index map[string]Sentence
+
+func newIndex() index {
+	x := index{}
+	for _, s := range Catalogue() {
+		x[s.Name] = s
+	}
+	return x
+}
+
+// find is the entry of a sentence, or of the word list that it belongs to.
+func (x index) find(name string) (Sentence, bool) {
+	if s, ok := x[name]; ok && !s.Optional {
+		return s, true
+	}
+	list, _, inList := strings.Cut(name, ".")
+	s, ok := x[list+".*"]
+	return s, ok && inList
+}
+
+// nearest tells which sentence may have been meant.
+func (x index) nearest(name string) string {
+	best, least := "", len(name)
+	for _, candidate := range sorted(x) {
+		if d := distance(name, candidate); d < least {
+			best, least = candidate, d
+		}
+	}
+	if best == "" {
+		return "the catalogue lists them all"
+	}
+	return "did you mean " + `"` + best + `"?`
+}
+
+// distance is how many letters are to be changed, added or left out.
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := diagonal
+			if a[i] != b[j] {
+				cost++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(cost, row[j+1]+1, row[j]+1)
+		}
+	}
+	return row[len(b)]
+}
