@@ -67,9 +67,16 @@ func (v *validator) people(s *Stone, b *Bench) {
 	}
 	for _, who := range all {
 		if _, ok := b.Examiners[who.id]; who.id != "" && !ok {
-			v.wrong(who.path, didYouMean(who.id, known), "%q is not an examiner of %s: %s", who.id, b.File(), strings.Join(known, ", "))
+			v.wrong(who.path, didYouMean(who.id, known), "%q is not an examiner of %s, which names %s", who.id, b.File(), listed(known))
 		}
 	}
+}
+
+func listed(names []string) string {
+	if len(names) == 0 {
+		return "none"
+	}
+	return strings.Join(names, ", ")
 }
 
 func (v *validator) instrument(at string, t Test, b *Bench) {
@@ -80,7 +87,7 @@ func (v *validator) instrument(at string, t Test, b *Bench) {
 	in, ok := b.Instruments[h.Instrument]
 	if !ok {
 		known := slices.Sorted(maps.Keys(b.Instruments))
-		v.wrong(at+".instrument", didYouMean(h.Instrument, known), "%q is not an instrument of %s: %s", h.Instrument, b.File(), strings.Join(known, ", "))
+		v.wrong(at+".instrument", didYouMean(h.Instrument, known), "%q is not an instrument of %s, which names %s", h.Instrument, b.File(), listed(known))
 		return
 	}
 	if !fits(in.Kind, h.Kind) {
@@ -93,11 +100,15 @@ func (v *validator) instrument(at string, t Test, b *Bench) {
 
 func (v *validator) limit(at, id string, r *Refractometer, in Instrument) {
 	for i, turn := range r.Readings.Items {
-		for _, e := range turn.Seen {
-			if e.V > in.Limit.V {
-				v.wrong(fmt.Sprintf("%s.readings[%d]", at, i), slippedPoint(float64(e.V), bounds{1.3, float64(in.Limit.V), true}),
-					"%s is above %s, the limit of %s", e, in.Limit, id)
+		for j, e := range turn.Seen {
+			if e.V <= in.Limit.V {
+				continue
 			}
+			path := fmt.Sprintf("%s.readings[%d]", at, i)
+			if len(turn.Seen) > 1 || turn.Over {
+				path += fmt.Sprintf("[%d]", j)
+			}
+			v.wrong(path, slippedPoint(float64(e.V), bounds{1.3, float64(in.Limit.V), true}), "%s is above %s, the limit of %s", e, in.Limit, id)
 		}
 	}
 }
@@ -124,7 +135,7 @@ func (v *validator) balance(path, id string, b *Bench, kinds ...string) {
 	known := slices.Sorted(maps.Keys(b.Instruments))
 	switch {
 	case !ok:
-		v.wrong(path, didYouMean(id, known), "%q is not an instrument of %s: %s", id, b.File(), strings.Join(known, ", "))
+		v.wrong(path, didYouMean(id, known), "%q is not an instrument of %s, which names %s", id, b.File(), listed(known))
 	case !slices.Contains(kinds, in.Kind):
 		v.wrong(path, "", "%s is a %s, a %s was expected", id, in.Kind, strings.Join(kinds, " or "))
 	}

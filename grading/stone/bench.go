@@ -42,7 +42,7 @@ type Numbers struct {
 
 // Instrument is one instrument of the bench.
 type Instrument struct {
-	Kind        string       `yaml:"kind" need:"yes" doc:"what it is, in the words of the tests; also balance, scales, gauge, lamp, spectroscope, loupe, microscope"`
+	Kind        string       `yaml:"kind" need:"yes" eg:"refractometer" doc:"what it is, in the words of the tests; also balance, scales, gauge, lamp, spectroscope, loupe, microscope"`
 	Type        string       `yaml:"type" words:"prism|grating|spectrometer" doc:"kind of spectroscope"`
 	Maker       string       `yaml:"maker" doc:"maker"`
 	Serial      string       `yaml:"serial" doc:"serial number"`

@@ -21,6 +21,7 @@ const (
 	maxFile  = 1 << 20 // bytes
 	maxDepth = 20      // levels of nesting; the deepest field of a stone file lies at 7
 	maxItems = 5000    // entries of one list
+	maxTold  = 1000    // problems of one file
 )
 
 // A Position is a place in a file, both from 1.
@@ -34,6 +35,7 @@ type decoder struct {
 	positions map[string]Position
 	root      reflect.Type // of the whole file, to say where a misplaced key belongs
 	lines     int          // lines of the file
+	full      bool         // maxTold problems were found, and reading stopped
 }
 
 // leaf is implemented by types that read themselves from one node, and say how
@@ -64,6 +66,11 @@ func decodeDocument(src []byte, out any) (map[string]Position, Problems) {
 		d.value(root, reflect.ValueOf(out).Elem(), "", fieldTags{}, 0)
 	}
 	d.problems.Sort()
+	if d.full {
+		last := d.problems[len(d.problems)-1]
+		d.problems = append(d.problems, Problem{Severity: Error, Line: last.Line, Column: last.Column,
+			Message: fmt.Sprintf("reading stopped here, after %d mistakes", maxTold), Hint: "is this the right file?"})
+	}
 	return d.positions, d.problems
 }
 
@@ -80,7 +87,11 @@ func (d *decoder) inside(at Position) Position {
 }
 
 func (d *decoder) problem(path string, at Position, message, hint string) {
-	d.problems = append(d.problems, Problem{Severity: Error, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint})
+	if len(d.problems) >= maxTold {
+		d.full = true
+		return
+	}
+	d.problems = append(d.problems, Problem{Severity: Error, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}.brief())
 }
 
 // wrong records a problem at a node.
@@ -91,6 +102,9 @@ func (d *decoder) wrong(n *yaml.Node, path, message, hint string) {
 func (d *decoder) value(n *yaml.Node, v reflect.Value, path string, tags fieldTags, depth int) {
 	if _, known := d.positions[path]; !known {
 		d.positions[path] = d.position(n)
+	}
+	if d.full {
+		return
 	}
 	if depth > maxDepth {
 		d.wrong(n, path, "nested too deeply", "")
@@ -173,7 +187,7 @@ func (d *decoder) sequence(n *yaml.Node, v reflect.Value, path string, tags fiel
 
 func (d *decoder) dictionary(n *yaml.Node, v reflect.Value, path string, tags fieldTags, depth int) {
 	if n.Kind != yaml.MappingNode {
-		d.wrong(n, path, "found "+describeNode(n)+", names with values were expected", "")
+		d.wrong(n, path, "found "+describeNode(n)+", names with values were expected", "write {name: value}, or the names in the lines below, indented")
 		return
 	}
 	v.Set(reflect.MakeMap(v.Type()))
@@ -193,7 +207,7 @@ type entry struct {
 func (d *decoder) entries(n *yaml.Node, path string) []entry {
 	var list []entry
 	first := map[string]*yaml.Node{}
-	for i := 0; i+1 < len(n.Content); i += 2 {
+	for i := 0; i+1 < len(n.Content) && !d.full; i += 2 {
 		name, value := n.Content[i], n.Content[i+1]
 		at := join(path, name.Value)
 		switch {
@@ -223,12 +237,15 @@ func (d *decoder) structure(n *yaml.Node, out any, path string, depth int) {
 
 func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int) {
 	if n.Kind != yaml.MappingNode {
-		d.wrong(n, path, "found "+describeNode(n)+", keys with values were expected", "")
+		d.wrong(n, path, "found "+describeNode(n)+", keys with values were expected", "write {key: value}, or the keys in the lines below, indented")
 		return
 	}
 	fields := fieldsOf(v.Type())
 	seen := map[string]bool{}
 	for _, e := range d.entries(n, path) {
+		if d.full {
+			return
+		}
 		f, ok := fields.find(e.key)
 		if !ok {
 			d.unknownKey(e, fields.names())
@@ -289,7 +306,7 @@ func (d *decoder) text(n *yaml.Node, path string) (string, bool) {
 	case !d.plain(n, path):
 		return "", false
 	case n.Kind != yaml.ScalarNode:
-		d.wrong(n, path, "found "+describeNode(n)+", a single value was expected", "")
+		d.wrong(n, path, "found "+describeNode(n)+", a single value was expected", "put text that begins with a bracket into quotes")
 		return "", false
 	case n.Tag == "!!null" && !quoted(n), strings.TrimSpace(n.Value) == "":
 		d.wrong(n, path, "nothing is written here", "leave the key out, or write a value (\"none\" if you looked and found nothing)")

@@ -105,6 +105,8 @@ func parseBounds(tag string) bounds {
 func (b bounds) check(d *decoder, n *yaml.Node, path string, v float64, text string) {
 	switch {
 	case !b.set:
+	case b.low == b.high && v != b.low:
+		d.wrong(n, path, fmt.Sprintf("found %s, %s is the only one accepted", text, plain(b.low)), "a later format needs a later program")
 	case v < b.low:
 		d.wrong(n, path, fmt.Sprintf("%s is below %s, the lowest accepted", text, plain(b.low)), "")
 	case v > b.high:

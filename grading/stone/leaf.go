@@ -1,6 +1,7 @@
 package stone
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
 	"regexp"
@@ -174,20 +175,25 @@ func (m *Mass) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ i
 	if !ok {
 		return
 	}
+	var grams quantity.Measure[quantity.Gram]
+	var carats Weight
 	if strings.Contains(text, "ct") {
-		var c quantity.Measure[quantity.Carat]
-		if !d.quantity(n, &c, path, fieldTags{}) {
-			return
-		}
-		*m = Mass{float64(c.V.Grams()), float64(quantity.Carat(c.U).Grams()), c.Text}
+		ok = d.quantity(n, &carats, path, fieldTags{})
 	} else {
-		var g quantity.Measure[quantity.Gram]
-		if !d.quantity(n, &g, path, fieldTags{}) {
-			return
-		}
-		*m = Mass{float64(g.V), g.U, g.Text}
+		ok = d.quantity(n, &grams, path, fieldTags{})
 	}
-	tags.bound.check(d, n, path, m.Grams, text)
+	if ok {
+		*m = massOf(grams, carats)
+		tags.bound.check(d, n, path, m.Grams, text)
+	}
+}
+
+// massOf is the one of the two that was given.
+func massOf(grams quantity.Measure[quantity.Gram], carats Weight) Mass {
+	if carats.Given() {
+		return Mass{float64(carats.V.Grams()), float64(quantity.Carat(carats.U).Grams()), carats.Text}
+	}
+	return Mass{float64(grams.V), grams.U, grams.Text}
 }
 
 // Given reports whether the mass was written.
@@ -283,22 +289,27 @@ func (a *Anything) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ 
 	if !ok {
 		return
 	}
-	a.Text = text
-	var err error
-	switch unit := strings.TrimLeft(text, "0123456789.+-± ,"); {
-	case strings.HasPrefix(unit, "mm"):
-		err = a.Length.Set(text)
-	case strings.HasPrefix(unit, "nm"):
-		err = a.Wave.Set(text)
-	case strings.HasPrefix(unit, "ct"), strings.HasPrefix(unit, "g"):
-		a.Mass.decode(d, n, path, fieldTags{}, 0)
-	default:
-		err = a.Pure.Set(text)
+	var grams quantity.Measure[quantity.Gram]
+	var carats Weight
+	hint := ""
+	for _, q := range []quantityText{&grams, &carats, &a.Length, &a.Wave, &a.Pure} {
+		err := q.Set(text)
+		if err == nil {
+			a.Text, a.Mass = text, massOf(grams, carats)
+			return
+		}
+		var syntax *quantity.SyntaxError
+		if hint == "" && errors.As(err, &syntax) && strings.HasPrefix(syntax.Hint, "did you mean") && strings.ContainsAny(text, letters) {
+			hint = syntax.Hint // the unit is another spelling or size of this one
+		}
 	}
-	if syntax, ok := err.(*quantity.SyntaxError); ok {
-		d.wrong(n, path, fmt.Sprintf("%q is not a number with one of the units g, ct, mm, nm", text), syntax.Hint)
+	if hint == "" {
+		hint = "for example 0.0001 g, 0.001 ct, 0.01 mm, 0.5 nm or 0.001"
 	}
+	d.wrong(n, path, fmt.Sprintf("%q is not a number with one of the units g, ct, mm, nm, or a plain one", text), hint)
 }
+
+const letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZµ"
 
 // Given reports whether it was written.
 func (a Anything) Given() bool { return a.Text != "" }

@@ -91,6 +91,12 @@ func (d *decoder) syntax(err error, src []byte) {
 		if line, err := strconv.Atoi(g[1]); err == nil {
 			at.Line = line
 		}
+		if grammar(message) {
+			at.Line++
+		}
+	}
+	if g := unknownAnchor.FindStringSubmatch(message); g != nil {
+		at = firstPlace(src, "*"+g[1])
 	}
 	at = d.inside(at)
 	if line, column, ok := leadingTab(src); ok {
@@ -99,6 +105,35 @@ func (d *decoder) syntax(err error, src []byte) {
 	}
 	meaning, hint := explainYAML(message)
 	d.problem("", at, fmt.Sprintf("this is not YAML: %s (%s)", meaning, message), hint)
+}
+
+// grammar reports whether a message comes from the parser proper, which counts
+// lines from 0, and not from the scanner below it, which counts them from 1
+// (yaml.v3, func (p *parser) fail). Both know only the line in which the
+// construct began.
+func grammar(message string) bool {
+	for _, m := range []string{
+		"did not find expected node content", "did not find expected key", "did not find expected '-' indicator",
+		"did not find expected ',' or", "did not find expected <", "undefined tag handle", "duplicate %",
+	} {
+		if strings.Contains(message, m) {
+			return true
+		}
+	}
+	return false
+}
+
+var unknownAnchor = regexp.MustCompile(`^unknown anchor '(.*)' referenced$`)
+
+// firstPlace is where a text first stands in the file.
+func firstPlace(src []byte, text string) Position {
+	i := bytes.Index(src, []byte(text))
+	if i < 0 {
+		return Position{1, 1}
+	}
+	before := src[:i]
+	lineStart := bytes.LastIndexByte(before, '\n') + 1
+	return Position{1 + bytes.Count(before, []byte("\n")), 1 + utf8.RuneCount(before[lineStart:])}
 }
 
 // leadingTab finds the first line that is indented with a tab.

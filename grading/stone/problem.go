@@ -3,6 +3,7 @@ package stone
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -59,6 +60,23 @@ func (ps Problems) Has(s Severity) bool {
 	return slices.ContainsFunc(ps, func(p Problem) bool { return p.Severity == s })
 }
 
+var longQuote = regexp.MustCompile(`"((?:[^"\\]|\\.){60})(?:[^"\\]|\\.){40,}"`)
+
+// brief cuts what a message quotes, so that a page of text in a place for a word
+// is not told whole. The hint of such a text is left out.
+func (p Problem) brief() Problem {
+	if len(p.Message) > 160 {
+		p.Message = longQuote.ReplaceAllString(p.Message, `"$1…"`)
+	}
+	if len(p.Message) > 4000 {
+		p.Message = strings.ToValidUTF8(p.Message[:4000], "") + "…"
+	}
+	if len(p.Hint) > 400 {
+		p.Hint = ""
+	}
+	return p
+}
+
 // At gives each problem that has a path alone its place in the file.
 func (ps Problems) At(position func(path string) Position) Problems {
 	placed := slices.Clone(ps)
@@ -71,9 +89,10 @@ func (ps Problems) At(position func(path string) Position) Problems {
 	return placed
 }
 
-// Sort puts the problems in the order of the file.
+// Sort puts the problems in the order of the file; those of one place keep
+// their order.
 func (ps Problems) Sort() {
 	slices.SortStableFunc(ps, func(a, b Problem) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), strings.Compare(a.Path, b.Path))
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 }

@@ -53,7 +53,7 @@ type Stone struct {
 	Prepared   *Prepared  `yaml:"prepared" doc:"how the stone was cleaned before testing"`
 	Mounted    bool       `yaml:"mounted" doc:"set in a mounting"`
 
-	Opinion    Opinion    `yaml:"opinion" need:"yes" doc:"what the examiner says the stone is"`
+	Opinion    Opinion    `yaml:"opinion" need:"yes" eg:"{species: corundum}" doc:"what the examiner says the stone is"`
 	Origin     *Origin    `yaml:"origin" doc:"country of origin, an opinion with its basis"`
 	Appearance Appearance `yaml:"appearance" doc:"how the stone looks; verdicts and variety rules need it"`
 	Size       Size       `yaml:"size" doc:"outline, cut and dimensions"`

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"path"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -21,6 +22,10 @@ type validator struct {
 	problems Problems
 }
 
+// full reports whether enough is told: looking for the nearest of many names
+// takes its time.
+func (v *validator) full() bool { return len(v.problems) >= maxTold }
+
 // unread reports whether a key stands in the file but could not be read, so
 // that nothing can be said from its absence.
 func (v *validator) unread(path string) bool {
@@ -28,8 +33,11 @@ func (v *validator) unread(path string) bool {
 }
 
 func (v *validator) say(severity Severity, path, message, hint string) {
+	if v.full() {
+		return
+	}
 	at := v.at(path)
-	v.problems = append(v.problems, Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint})
+	v.problems = append(v.problems, Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}.brief())
 }
 
 func (v *validator) wrong(path, hint, format string, args ...any) {
@@ -76,7 +84,7 @@ func (v *validator) opinion(s *Stone) {
 	o := s.Opinion
 	v.material("opinion.species", o.Species)
 	v.material("opinion.variety", o.Variety)
-	if _, err := v.table.Find(o.Imitates); o.Imitates != "" && err != nil {
+	if _, err := v.table.Find(o.Imitates); o.Imitates != "" && len(o.Imitates) <= 100 && err != nil {
 		v.say(Warning, "opinion.imitates", err.Error()+", it is printed as written", "")
 	}
 	v.kinship(o)
@@ -151,7 +159,11 @@ func (v *validator) kinship(o Opinion) {
 
 // material refuses a name that the table does not have, or that misleads.
 func (v *validator) material(path, name string) {
-	if name == "" {
+	if name == "" || v.full() {
+		return
+	}
+	if len(name) > 100 {
+		v.wrong(path, "write a name of the gem table, and the rest under note:", "%q is too long for a name", name)
 		return
 	}
 	_, err := v.table.Find(name)
@@ -171,6 +183,9 @@ func (v *validator) material(path, name string) {
 
 func (v *validator) treatments(path string, claims []TreatmentClaim) {
 	for i, t := range claims {
+		if v.full() {
+			return
+		}
 		at := fmt.Sprintf("%s[%d]", path, i)
 		if _, err := v.table.Treatment(t.Name); err != nil {
 			var names []string
@@ -234,11 +249,16 @@ func (v *validator) beside(at, file, folder string) {
 		return
 	}
 	if path.IsAbs(clean) || clean == ".." || strings.HasPrefix(clean, "../") || strings.Contains(clean, ":") {
-		v.wrong(at, "copy it there, and name it from there: photos/name.jpg", "%q lies outside the folder of the %s", file, folder)
+		v.wrong(at, "copy the file into that folder, or one below, and write its path from there", "%q lies outside the folder of the %s", file, folder)
 	}
 }
 
+var accent = regexp.MustCompile(`^#[0-9a-fA-F]{6}$`)
+
 func (v *validator) bench(b *Bench) {
+	if b.Accent != "" && !accent.MatchString(b.Accent) {
+		v.wrong("accent", "for example \"#1d3557\"", "%q is not a colour written #rrggbb", b.Accent)
+	}
 	v.beside("practice.logo", b.Practice.Logo, "bench file")
 	for _, id := range slices.Sorted(maps.Keys(b.Examiners)) {
 		v.beside("examiners."+id+".signature", b.Examiners[id].Signature, "bench file")
