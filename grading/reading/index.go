@@ -41,7 +41,7 @@ func (b Bench) Refractometer(t *stone.Refractometer) IndexValue {
 	c := b.indexCheck(t.Instrument, u, "days refractometer")
 	v := IndexValue{Test: t, Spot: t.Method == "spot", Check: c, Poor: t.Contact == "poor", Limit: b.limit(t), Turns: len(t.Readings.Items)}
 	if t.Over || v.Turns == 0 {
-		v.Over = v.Limit
+		v.Over = b.overOf(v.Limit)
 		v.Poor = v.Poor || t.Contact != "good" || t.Method == "spot"
 		return v
 	}
@@ -99,8 +99,16 @@ func (b Bench) edges(v *IndexValue, t *stone.Refractometer, u float64) {
 	case len(singles) > 0:
 		b.single(v, singles, u, t.Filter)
 	default:
-		v.Over = v.Limit
+		v.Over = b.overOf(v.Limit)
 	}
+}
+
+// overOf is the bound of a reading over the limit.
+func (b Bench) overOf(limit float64) float64 {
+	if limit == 0 {
+		return b.Figures["index limit unknown"]
+	}
+	return limit
 }
 
 // indexU adds what the check leaves open to the uncertainty of a reading.
