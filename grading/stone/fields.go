@@ -29,7 +29,7 @@ func fieldsOf(t reflect.Type) fieldList {
 	var list fieldList
 	for i := range t.NumField() {
 		f := t.Field(i)
-		if f.Anonymous {
+		if f.Anonymous && f.Type.Kind() == reflect.Struct {
 			for _, inner := range fieldsOf(f.Type) {
 				inner.index = append([]int{i}, inner.index...)
 				list = append(list, inner)
