@@ -84,8 +84,7 @@ func TestContractValues(t *testing.T) {
 	}
 }
 
-// What is not written is told from what was looked for and not found: ruling
-// D17.
+// What is not written is told from what was looked for and not found.
 func TestNoneAndAbsent(t *testing.T) {
 	s, _ := readContract(t)
 	if s.Opinion.Told.Given || s.Assumptions != nil {

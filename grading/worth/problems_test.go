@@ -45,7 +45,7 @@ func TestProblems(t *testing.T) {
 		{"after the effective date", "effective: 2026-09-01\ncomparables:\n" + comparable, worth.Subject{Weight: "1.52"}, stone.Warning,
 			"worth.comparables[0].date", `the comparable "an offer" is dated 2026-09-20, after the effective date 2026-09-01`, ""},
 		{"two comparables", "comparables:\n" + comparable + "\n" + comparable, worth.Subject{Weight: "1.52"}, stone.Missing,
-			"worth.conclusion", "2 comparables show 2865.41 to 2865.41: the value is the appraiser's to name, nothing is averaged", "rulings B11: never averages"},
+			"worth.conclusion", "2 comparables show 2865.41 to 2865.41: the value is the appraiser's to name, nothing is averaged", "nothing is averaged"},
 		{"both", "conclusion: {from: both}\nlines: [{what: a, amount: \"2800\"}]\ncomparables:\n" + comparable, worth.Subject{Weight: "1.52"}, stone.Missing,
 			"worth.conclusion", "a value from both approaches is the appraiser's to name, nothing is averaged", ""},
 		{"open choice", "lines: [{what: a, amount: \"2800\"}]\ncomparables:\n" + comparable, worth.Subject{Weight: "1.52"}, stone.Warning,

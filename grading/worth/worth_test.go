@@ -40,7 +40,7 @@ round_to: "50"
 `
 
 // The figures 2812.00 + 224.91 + 240.00 = 3276.91 and 3900 or 3300 by footing
-// stand in the project's contract (rulings B11); 3899.52 is by hand: 622.6129
+// stand in the project's contract ; 3899.52 is by hand: 622.6129
 // rounds to 622.61.
 func TestContractExample(t *testing.T) {
 	for _, tt := range []struct {
@@ -83,7 +83,7 @@ func TestContractExample(t *testing.T) {
 	}
 }
 
-// 2790.00 / 1.48 x 0.95 x 1.52 = 2722.14 stands in rulings B11.
+// 2790.00 / 1.48 x 0.95 x 1.52 = 2722.14 stands in the project's contract.
 func TestContractComparable(t *testing.T) {
 	w := worthOf(t, `
 currency: EUR
@@ -163,7 +163,7 @@ func TestLines(t *testing.T) {
 		why                  string
 	}{
 		{"estimated weight", "EUR", `per_carat: "1850.00"`, worth.Subject{Weight: "1.49", Estimated: true},
-			[]string{"1.49 ct (estimated) x 1850.00 = 2756.50"}, "2756.50", "an estimated weight says so: rulings B11"},
+			[]string{"1.49 ct (estimated) x 1850.00 = 2756.50"}, "2756.50", "an estimated weight says so"},
 		{"own weight", "EUR", `per_carat: "420.00", weight: 0.36 ct`, worth.Subject{Weight: "1.52"},
 			[]string{"0.36 ct x 420.00 = 151.20"}, "151.20", "the line's weight, not the stone's"},
 		{"gross metal", "EUR", `mass: 4.53 g, mass_is: gross, fineness: 750, per_gram_fine: "71.40"`, worth.Subject{Stones: "1.64"},
