@@ -14,6 +14,7 @@ import (
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 	"stonewrit/grading/weight"
+	"stonewrit/grading/worth"
 )
 
 // Tables hold everything that examining looks up. They are loaded once and may
@@ -55,6 +56,7 @@ type Examined struct {
 	Values   reading.Values
 	Verdict  identify.Result
 	Weight   Weight
+	Worth    *worth.Result // nil without worth in the stone file
 	Problems stone.Problems
 	Caveats  []string
 }
@@ -73,6 +75,7 @@ func (t *Tables) Examine(s *stone.Stone, b *stone.Bench, today time.Time) *Exami
 	e.Weight = t.measure(s, b, bench)
 	e.Verdict = t.identify.Identify(identify.Case{Stone: s, Values: e.Values, Implied: e.Weight.implied()})
 	t.estimate(e)
+	e.value()
 	e.Caveats = caveats(e)
 	e.Problems = append(e.Problems, findings(e)...)
 	e.Problems.Sort()

@@ -21,12 +21,11 @@ type Suggestion struct {
 
 // A trial is a test that can be foretold from a material's row.
 type trial struct {
-	test   string
-	harm   string // the name under which the gem table knows its harm
-	loose  bool   // the stone must not be mounted
-	kinds  []string
-	judge  func(truth *gem.Material, m *gem.Material) finding
-	effort int // ties go to the quicker test
+	test  string
+	harm  string // the name under which the gem table knows its harm
+	loose bool   // the stone must not be mounted
+	kinds []string
+	judge func(truth *gem.Material, m *gem.Material) finding
 }
 
 // Next orders the tests not yet recorded by how many of the remaining rivals

@@ -1,0 +1,110 @@
+package identify
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"stonewrit/grading/gem"
+	"stonewrit/grading/stone"
+)
+
+// survey is what the tests say by themselves, whatever the opinion: what each
+// speaks against and which materials are left.
+type survey struct {
+	*Identifier
+	c        *Case
+	evidence []evidence
+	seen     []observed
+	noted    []string
+	telling  []bool
+	left     []standing // the best row of every species that no test excludes
+}
+
+// standing is a material that no test excludes.
+type standing struct {
+	species, row *gem.Material
+	misfit       float64
+	because      string
+}
+
+// survey judges all tests against all candidates: which are left, and which
+// readings speak against at least a third of the materials.
+func (d *Identifier) survey(c *Case) *survey {
+	s := &survey{Identifier: d, c: c}
+	s.evidence = d.evidenceOf(c)
+	s.seen, s.noted = d.observedIn(c)
+	against := make([]int, len(s.evidence))
+	known := make([]int, len(s.evidence))
+	clear := lightPasses(c.Stone)
+	for _, k := range s.candidates {
+		best := standing{species: k.species}
+		for n, row := range k.rows {
+			misfit, excluded := s.against(row, n == 0, known, against)
+			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, row) {
+				best.row, best.misfit = row, misfit
+			}
+		}
+		if best.row != nil {
+			s.left = append(s.left, best)
+		}
+	}
+	s.telling = make([]bool, len(s.evidence))
+	for i := range s.evidence {
+		s.telling[i] = known[i] > 0 && 3*against[i] >= known[i]
+	}
+	for i := range s.left {
+		s.left[i].because = s.whyNotExcluded(s.left[i].row)
+	}
+	slices.SortStableFunc(s.left, func(a, b standing) int {
+		return cmp.Or(cmp.Compare(a.misfit, b.misfit), strings.Compare(a.row.Name, b.row.Name))
+	})
+	return s
+}
+
+// looksOtherwise excludes a rival that is never met transparent where the stone
+// is. It says nothing of the opinion itself, since looks vary.
+func looksOtherwise(s *stone.Stone, m *gem.Material) bool {
+	return s.Appearance.Transparency == "transparent" && len(m.Looks) > 0 && !slices.Contains(m.Looks, "transparent")
+}
+
+// onlyOpaque reports whether a material is never met but opaque.
+func onlyOpaque(m *gem.Material) bool { return len(m.Looks) == 1 && m.Looks[0] == "opaque" }
+
+// lightPasses reports whether the tests show that light passes the stone.
+func lightPasses(s *stone.Stone) bool {
+	if t := s.Appearance.Transparency; t != "" {
+		return t != "opaque"
+	}
+	return slices.ContainsFunc(s.Tests, func(a stone.AnyTest) bool {
+		switch t := a.Test.(type) {
+		case *stone.Polariscope:
+			return t.SetAside == "" && (t.Sees == "blinks" || t.Figure != "" && t.Figure != "none seen")
+		case *stone.Dichroscope:
+			return t.SetAside == "" && len(t.Colours.Items) > 1
+		}
+		return false
+	})
+}
+
+// against judges every test against one row, counting for the species' own row
+// how many materials a test has a figure of and speaks against. Of a row that
+// is out already only the tests that can be telling are judged on.
+func (s *survey) against(m *gem.Material, count bool, known, against []int) (misfit float64, excluded bool) {
+	for i := range s.evidence {
+		e := &s.evidence[i]
+		if e.aside != "" || excluded && (!count || e.kind == KindOther) {
+			continue
+		}
+		f := e.judge(m)
+		if count && f.known && e.kind != KindOther {
+			known[i]++
+			if f.verdict == conflicts {
+				against[i]++
+			}
+		}
+		excluded = excluded || f.verdict == conflicts
+		misfit += f.misfit()
+	}
+	return misfit, excluded
+}
