@@ -40,8 +40,7 @@ round_to: "50"
 `
 
 // The figures 2812.00 + 224.91 + 240.00 = 3276.91 and 3900 or 3300 by footing
-// stand in the project's contract ; 3899.52 is by hand: 622.6129
-// rounds to 622.61.
+// stand in the project's contract; 3899.52 is by hand: 622.6129 rounds to 622.61.
 func TestContractExample(t *testing.T) {
 	for _, tt := range []struct {
 		name, tax                    string
