@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
-	"stonewrit/grading/stone"
 )
 
 // An Identifier judges stones against a gem table. It is made once, never
