@@ -15,10 +15,10 @@ func (t *Table) owner(r row) *Material {
 }
 
 func (t *Table) readJoints(fsys fs.FS) error {
-	s := openSheet(fsys, "joint.csv", "material", "corner", "index", "sg", "source")
+	s := openSheet(fsys, "joint.csv", "material", "corner", "index", "sg", "birefringence", "source")
 	for _, r := range s.rows {
 		if m := t.owner(r); m != nil {
-			c := Corner{Name: r.must("corner"), Index: r.number("index"), SG: r.number("sg"), Source: r.source("source")}
+			c := Corner{Name: r.must("corner"), Index: r.number("index"), SG: r.number("sg"), Birefringence: r.span("birefringence", 0, 1), Source: r.source("source")}
 			if c.Index < 1.2 || c.SG < 0.8 {
 				r.fail("index", "a corner needs an index and a specific gravity")
 			}

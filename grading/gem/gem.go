@@ -136,7 +136,10 @@ type Material struct {
 type Corner struct {
 	Name      string
 	Index, SG float64
-	Source    string
+	// Birefringence at this corner, where it follows composition; unknown
+	// elsewhere.
+	Birefringence Range
+	Source        string
 }
 
 // Frequency says how dependable a published sign of a material is.

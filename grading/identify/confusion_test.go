@@ -22,6 +22,12 @@ func readings(m *gem.Material, kinds ...string) (*stone.Stone, reading.Values) {
 	if len(m.Looks) > 0 {
 		s.Appearance.Transparency = m.Looks[0]
 	}
+	for _, c := range m.Colours {
+		if hueOf(c) != "" {
+			s.Appearance.Colour = c
+			break
+		}
+	}
 	var v reading.Values
 	checked := reading.Check{State: reading.CheckValid, Factor: 1}
 	add := func(t stone.Test, kind string) {

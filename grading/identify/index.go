@@ -79,6 +79,9 @@ func oneEdge(v *reading.IndexValue, m *gem.Material, r rule) finding {
 
 func twoEdges(v *reading.IndexValue, m *gem.Material, r rule) finding {
 	biref := birefringenceOf(m)
+	if narrow, ok := jointBirefringence(m, v); ok {
+		biref = narrow
+	}
 	unseen := biref.Max
 	if v.Turns >= 3 {
 		unseen *= unseenPart
@@ -126,6 +129,24 @@ func birefringenceOf(m *gem.Material) gem.Range {
 		return m.Birefringence
 	}
 	return gem.Range{Min: 0, Max: 2 * max(m.High.Mid()-m.Low.Mid(), 0)}
+}
+
+// jointBirefringence is the birefringence that a solid solution has at the
+// stone's mean index, where the table lets it follow composition; what a few
+// turns leave unseen of the index widens it.
+func jointBirefringence(m *gem.Material, v *reading.IndexValue) (gem.Range, bool) {
+	if len(m.Joint) < 2 || !m.Joint[0].Birefringence.Known() || v.Turns < 3 {
+		return gem.Range{}, false
+	}
+	a, b := m.Joint[0], m.Joint[len(m.Joint)-1]
+	mean := (v.Low + v.High) / 2
+	off := 2*v.U + offLine
+	at := func(n float64) float64 { return min(max((n-a.Index)/(b.Index-a.Index), 0), 1) }
+	low, high := at(mean-off), at(mean+off)
+	return gem.Range{
+		Min: a.Birefringence.Min + low*(b.Birefringence.Min-a.Birefringence.Min),
+		Max: a.Birefringence.Max + high*(b.Birefringence.Max-a.Birefringence.Max),
+	}, true
 }
 
 // character compares what the moving edges show.

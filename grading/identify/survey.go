@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
-	"stonewrit/grading/stone"
 )
 
 // survey is what the tests say by themselves, whatever the opinion: what each
@@ -36,12 +35,15 @@ func (d *Identifier) survey(c *Case) *survey {
 	s.seen, s.noted = d.observedIn(c)
 	against := make([]int, len(s.evidence))
 	known := make([]int, len(s.evidence))
-	clear := lightPasses(c.Stone)
+	clear, hue := lightPasses(c.Stone), ""
+	if recorded := colours(c.Stone); len(recorded) > 0 {
+		hue = hueOf(recorded[0])
+	}
 	for _, k := range s.candidates {
 		best := standing{species: k.species}
 		for n, row := range k.rows {
 			misfit, excluded := s.against(row, n == 0, known, against)
-			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, row) {
+			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, hue, row) {
 				best.row, best.misfit = row, misfit
 			}
 		}
@@ -60,31 +62,6 @@ func (d *Identifier) survey(c *Case) *survey {
 		return cmp.Or(cmp.Compare(a.misfit, b.misfit), strings.Compare(a.row.Name, b.row.Name))
 	})
 	return s
-}
-
-// looksOtherwise excludes a rival that is never met transparent where the stone
-// is. It says nothing of the opinion itself, since looks vary.
-func looksOtherwise(s *stone.Stone, m *gem.Material) bool {
-	return s.Appearance.Transparency == "transparent" && len(m.Looks) > 0 && !slices.Contains(m.Looks, "transparent")
-}
-
-// onlyOpaque reports whether a material is never met but opaque.
-func onlyOpaque(m *gem.Material) bool { return len(m.Looks) == 1 && m.Looks[0] == "opaque" }
-
-// lightPasses reports whether the tests show that light passes the stone.
-func lightPasses(s *stone.Stone) bool {
-	if t := s.Appearance.Transparency; t != "" {
-		return t != "opaque"
-	}
-	return slices.ContainsFunc(s.Tests, func(a stone.AnyTest) bool {
-		switch t := a.Test.(type) {
-		case *stone.Polariscope:
-			return t.SetAside == "" && (t.Sees == "blinks" || t.Figure != "" && t.Figure != "none seen")
-		case *stone.Dichroscope:
-			return t.SetAside == "" && len(t.Colours.Items) > 1
-		}
-		return false
-	})
 }
 
 // against judges every test against one row, counting for the species' own row
