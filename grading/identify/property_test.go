@@ -24,7 +24,7 @@ func withTests(t *rapid.T, tab *gem.Table, label string) (*stone.Stone, reading.
 	truth := rapid.SampledFrom(tab.Materials()).Draw(t, label)
 	kinds := rapid.SliceOfN(rapid.SampledFrom([]string{"index", "polars", "gravity", "figure"}), 1, 5).Draw(t, label+" kinds")
 	s, v := readings(truth, kinds...)
-	s.Appearance.Transparency = ""
+	s.Appearance = stone.Appearance{}
 	for i := range v.Index {
 		shift := rapid.Float64Range(-0.02, 0.02).Draw(t, "shift")
 		v.Index[i].Low += shift

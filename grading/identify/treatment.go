@@ -146,8 +146,8 @@ func (j *judgement) noneSeen(claim Claim, w weighing, excluded []*gem.Treatment)
 	return claim
 }
 
-// unseenTreatments are the usual treatments of the material that a bench
-// cannot show and that no sign excludes.
+// unseenTreatments are the usual treatments of the material that nothing seen on
+// a bench shows and that no sign excludes.
 func (j *judgement) unseenTreatments(excluded []*gem.Treatment) []string {
 	var open []string
 	if j.opinion.Narrow == nil {
@@ -155,7 +155,7 @@ func (j *judgement) unseenTreatments(excluded []*gem.Treatment) []string {
 	}
 	for _, use := range j.opinion.Narrow.Treatments {
 		t, err := j.table.Treatment(use.Treatment)
-		if err != nil || slices.ContainsFunc(excluded, func(e *gem.Treatment) bool { return j.table.TreatmentIsWithin(t, e) }) {
+		if err != nil || use.Seen == "bench" || slices.ContainsFunc(excluded, func(e *gem.Treatment) bool { return j.table.TreatmentIsWithin(t, e) }) {
 			continue
 		}
 		text := t.Name

@@ -27,6 +27,7 @@ func (j *judgement) variety(species Standing) Claim {
 		return claim
 	}
 	missing, wrong, fits := j.rules(v)
+	fits = unique(fits)
 	switch {
 	case len(wrong) > 0:
 		claim.Standing, claim.Because = Contradicted, wrong
@@ -65,10 +66,10 @@ func (j *judgement) rules(v *gem.Material) (missing, wrong, fits []string) {
 			missing = append(missing, fmt.Sprintf("%s needs %s %s, which is not recorded", v.Name, rule.Fact, wanted))
 		case factFits(rule, found):
 			text := fmt.Sprintf("%s %s", rule.Fact, strings.Join(found, ", "))
-			if rule.Convention != "" {
-				text += ": " + rule.Convention
-			}
 			fits = append(fits, text)
+			if rule.Convention != "" {
+				fits = append(fits, "by convention: "+rule.Convention)
+			}
 		case rule.Fact == "absorption":
 			missing = append(missing, fmt.Sprintf("%s needs %s nm in the spectrum, which was not seen", v.Name, wanted))
 		case rule.Fact == "feature":
