@@ -81,6 +81,32 @@ func readings(m *gem.Material, kinds ...string) (*stone.Stone, reading.Values) {
 			g := &stone.Gravity{Method: "hydrostatic"}
 			add(g, stone.KindGravity)
 			v.Gravity = append(v.Gravity, reading.GravityValue{Test: g, V: m.SG.Mid(), U: 0.005, Weighed: true, Check: checked})
+		case "dichroscope":
+			switch m.Optic {
+			case gem.Uniaxial:
+				add(&stone.Dichroscope{Colours: two("blue", "green"), Strength: "distinct"}, stone.KindDichroscope)
+			case gem.Biaxial:
+				add(&stone.Dichroscope{Colours: two("blue", "green", "brown"), Strength: "distinct"}, stone.KindDichroscope)
+			}
+		case "spectrum":
+			x := reading.SpectrumValue{Test: &stone.Spectroscope{}, Looked: true, Hand: true, Lamp: true}
+			for _, a := range m.Absorption {
+				if a.Kind == "line" && (a.Frequency == gem.Always || a.Frequency == gem.Often) {
+					x.Lines = append(x.Lines, reading.Line{At: (a.From + a.To) / 2, U: 2.5})
+				}
+			}
+			if len(x.Lines) > 0 {
+				add(x.Test, stone.KindSpectroscope)
+				v.Spectrum = append(v.Spectrum, x)
+			}
+		case "thermal":
+			if m.Thermal != "" {
+				add(&stone.Thermal{Shows: m.Thermal}, stone.KindThermal)
+			}
+		case "doubling":
+			if m.Birefringence.Min >= 0.035 {
+				add(&stone.Doubling{Shows: "seen"}, stone.KindDoubling)
+			}
 		case "figure":
 			switch m.Optic {
 			case gem.Uniaxial, gem.Biaxial:
@@ -89,6 +115,10 @@ func readings(m *gem.Material, kinds ...string) (*stone.Stone, reading.Values) {
 		}
 	}
 	return s, v
+}
+
+func two(colours ...string) stone.List[string] {
+	return stone.List[string]{Items: colours, Given: true}
 }
 
 // TestConfusion offers every material's own readings under every name of the
@@ -106,7 +136,12 @@ func TestConfusion(t *testing.T) {
 		}
 	}
 	var golden strings.Builder
-	for _, kinds := range [][]string{{"index", "polars", "gravity"}, {"index", "polars", "gravity", "figure"}} {
+	base := []string{"index", "polars", "gravity"}
+	for _, further := range []string{"", "figure", "dichroscope", "spectrum", "thermal", "doubling"} {
+		kinds := base
+		if further != "" {
+			kinds = append(slices.Clone(base), further)
+		}
 		counts := map[string]int{}
 		fmt.Fprintf(&golden, "# %s\n", strings.Join(kinds, ", "))
 		for _, truth := range table.Materials() {
@@ -141,7 +176,11 @@ func TestConfusion(t *testing.T) {
 			}
 			s.Opinion = stone.Opinion{Species: own.Name}
 			r := d.Identify(Case{Stone: s, Values: v})
-			fmt.Fprintf(&golden, "%s: %s; not contradicted: %s\n", truth.Name, r.Species.Standing, strings.Join(open, ", "))
+			left := strings.Join(open, ", ")
+			if further != "" {
+				left = fmt.Sprint(len(open))
+			}
+			fmt.Fprintf(&golden, "%s: %s; not contradicted: %s\n", truth.Name, r.Species.Standing, left)
 		}
 		var line []string
 		for _, k := range []string{"right supported", "right undecided", "wrong undecided", "wrong contradicted"} {
