@@ -1,0 +1,152 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"stonewrit/grading"
+	"stonewrit/grading/identify"
+	"stonewrit/grading/stone"
+)
+
+// checkCommand reads, reduces, judges and weighs, tells what it finds and
+// writes nothing.
+func (p *program) checkCommand() *cobra.Command {
+	var asJSON bool
+	c := &cobra.Command{
+		Use: "check", Args: needsPaths,
+		RunE: func(c *cobra.Command, paths []string) error { return p.check(c, paths, asJSON) },
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "")
+	return c
+}
+
+// needsPaths refuses a command line without a path.
+func needsPaths(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return failing("for this folder: "+c.CommandPath()+" .", "%s needs a file or a folder", c.Name())
+	}
+	return nil
+}
+
+func (p *program) check(c *cobra.Command, paths []string, asJSON bool) error {
+	r, err := p.reader()
+	if err != nil {
+		return err
+	}
+	if len(paths) == 1 && isBench(paths[0]) {
+		return p.checkBench(r, paths[0])
+	}
+	list := r.records(paths)
+	tell := p.tellBlock
+	if asJSON {
+		tell = p.tellJSON
+	}
+	var sum tally
+	p.start(len(list), "checking")
+	defer p.end()
+	for _, rec := range list {
+		if err := c.Context().Err(); err != nil {
+			return failing("", "stopped")
+		}
+		e := r.checked(rec)
+		p.met(statusOf(e.Problems))
+		sum.add(e)
+		if err := tell(r, rec, e); err != nil {
+			return err
+		}
+		p.bar.step()
+	}
+	if len(list) > 1 && !asJSON {
+		p.print("%s\n", sum)
+	}
+	return nil
+}
+
+// checked examines a record and looks at its pictures. Of a record that cannot
+// be used only the problems are known.
+func (r *reader) checked(rec *record) *grading.Examined {
+	if rec.unread() {
+		return &grading.Examined{Stone: rec.stone, Problems: rec.problems}
+	}
+	e := r.examine(rec)
+	if !e.Problems.Has(stone.Error) {
+		e.Problems = append(e.Problems, pictureProblems(rec)...)
+		e.Problems.Sort()
+	}
+	return e
+}
+
+// tellJSON prints the object of the contract, one a line.
+func (p *program) tellJSON(r *reader, rec *record, e *grading.Examined) error {
+	line, err := grading.Unread(rec.file, e.Problems)
+	if !e.Problems.Has(stone.Error) {
+		line, err = e.JSON(r.suggestions(rec, e))
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", rec.file, err)
+	}
+	p.print("%s\n", line)
+	return nil
+}
+
+// suggestions are the tests worth doing next with what the bench has.
+func (r *reader) suggestions(rec *record, e *grading.Examined) []identify.Suggestion {
+	return r.tables.Identifier().Next(identify.Case{Stone: e.Stone, Values: e.Values}, e.Verdict, owned(rec.bench))
+}
+
+// isBench reports whether a path is that of a bench file.
+func isBench(path string) bool {
+	info, err := os.Stat(path)
+	if err != nil || !info.Mode().IsRegular() {
+		return false // opening a pipe would wait for somebody to write
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	src, err := slurp(f)
+	return err == nil && stone.Sniff(src) == stone.SortBench
+}
+
+// checkBench checks a bench file alone.
+func (p *program) checkBench(r *reader, path string) error {
+	for _, s := range p.find([]string{path}) {
+		if b := r.benches.parse(s.file, "", s.src); b.usable() {
+			p.print("%s: the bench file can be read: %s, %s\n", s.file,
+				count(len(b.bench.Examiners), "examiner", "examiners"), count(len(b.bench.Instruments), "instrument", "instruments"))
+		}
+	}
+	return nil
+}
+
+// tally counts how the stones of a run came out.
+type tally struct{ good, found, unread int }
+
+func (t *tally) add(e *grading.Examined) {
+	switch statusOf(e.Problems) {
+	case statusGood:
+		t.good++
+	case statusFindings:
+		t.found++
+	default:
+		t.unread++
+	}
+}
+
+func (t tally) String() string {
+	var parts []string
+	if t.good > 0 {
+		parts = append(parts, fmt.Sprintf("%d with nothing to mend", t.good))
+	}
+	if t.found > 0 {
+		parts = append(parts, fmt.Sprintf("%d with something to look at", t.found))
+	}
+	if t.unread > 0 {
+		parts = append(parts, fmt.Sprintf("%d that cannot be used", t.unread))
+	}
+	return fmt.Sprintf("%d stone files: %s", t.good+t.found+t.unread, strings.Join(parts, ", "))
+}
