@@ -1,10 +1,12 @@
 package report
 
 import (
+	"errors"
 	"time"
 
 	"stonewrit/grading"
 	"stonewrit/grading/gem"
+	"stonewrit/grading/stone"
 	"stonewrit/photos"
 	"stonewrit/templates"
 )
@@ -20,8 +22,9 @@ type Input struct {
 	// in their order; one without JPEG stands for a picture that could not be
 	// read and is left out.
 	Photos    []photos.Photo
-	Logo      *Image // of the practice, or nil
-	Signature *Image // of the examiner, or nil for a line to sign on
+	Logo      *Image   // of the practice, or nil
+	Signature *Image   // of the examiner, or nil for a line to sign on
+	Evidence  []Figure // drawings of the evidence, in their order
 
 	Number string    // as printed, with its check digits; "" for a draft
 	UUID   string    // "" for a draft
@@ -33,10 +36,96 @@ type Input struct {
 	Program   string // name and version of the program
 }
 
+// ErrNotExamined says that the stone file has errors, so there is nothing to
+// write a document about.
+var ErrNotExamined = errors.New("the stone was not examined")
+
 // Compose writes the document of an examined stone: what is said, in which
 // order, as the kind of document in the stone file asks. The same input gives
-// the same document. The error is one of the wording, or says that the stone
-// was not examined.
+// the same document. It returns ErrNotExamined, or an error of the wording.
 func Compose(in Input) (Document, error) {
-	return Document{}, nil
+	if in.Examined == nil || in.Examined.Stone == nil || in.Examined.Problems.Has(stone.Error) {
+		return Document{}, ErrNotExamined
+	}
+	c := &composer{Input: in, e: in.Examined, s: in.Examined.Stone, b: in.Examined.Bench}
+	if c.b == nil {
+		c.b = &stone.Bench{}
+	}
+	language := c.b.Terms.Language
+	if language == "" {
+		language = templates.DefaultLanguage
+	}
+	var err error
+	if c.w, err = in.Wording.Language(language); err != nil {
+		return Document{}, err
+	}
+	order, err := in.Wording.Order(c.s.Report)
+	if err != nil {
+		return Document{}, err
+	}
+	c.prepare()
+	doc := c.head()
+	for _, name := range order {
+		if blocks := c.section(name); len(blocks) > 0 {
+			doc.Sections = append(doc.Sections, Section{Name: c.line("section."+name, templates.None{}), Blocks: blocks})
+		}
+	}
+	return doc, c.err
+}
+
+// composer is the work on one document. It keeps the first error of the
+// wording and goes on with nothing said, so that the sections need not ask.
+type composer struct {
+	Input
+	e       *grading.Examined
+	s       *stone.Stone
+	b       *stone.Bench // never nil
+	w       *templates.Wording
+	subject templates.Subject
+	kind    templates.Kind
+	err     error
+}
+
+func (c *composer) prepare() {
+	c.kind = templates.Kind{
+		Appraisal: c.s.Report == stone.Appraisal, Note: c.s.Report == stone.ShortNote, Record: c.s.Report == stone.Record,
+		Sold: c.s.Report == stone.Appraisal && c.s.Sold != nil && *c.s.Sold,
+	}
+	c.subject = c.aboutWhat()
+}
+
+// section is the blocks of one section; none leaves the section out.
+func (c *composer) section(name string) []Block {
+	switch name {
+	case "finding":
+		return c.finding()
+	case "ground":
+		return c.ground()
+	case "evidence":
+		return c.evidence()
+	case "tests":
+		return c.tests()
+	case "description":
+		return c.description()
+	case "worth":
+		return c.worth()
+	case "limits":
+		return c.limits()
+	case "photos":
+		return c.photos()
+	case "keeping":
+		return c.keeping()
+	case "verify":
+		return c.verify()
+	}
+	return nil
+}
+
+// evidence is the drawings, each a block of its own.
+func (c *composer) evidence() []Block {
+	var blocks []Block
+	for _, f := range c.Evidence {
+		blocks = append(blocks, f)
+	}
+	return blocks
 }

@@ -27,7 +27,7 @@ func Catalogue() []Sentence {
 		words("against", "species", "variety", "growth", "treatment"),
 		words("standing", "supported", "undecided", "contradicted"),
 		words("verdict", "agrees", "cannot tell", "conflicts", "set aside"),
-		lists("cut", "shape", "girdle", "method", "light", "material", "kind", "notmade"),
+		lists("cut", "shape", "girdle", "method", "light", "material", "kind", "notmade", "stated"),
 		group(List{}, "list.and", "list.or"),
 		group(Day{}, "date"),
 		group(Span{}, "span", "worth.span"),
@@ -71,7 +71,7 @@ func groundSentences() []Sentence {
 func testSentences() []Sentence {
 	return slices.Concat(
 		group(None{}, "tests.none", "tests.head.test", "tests.head.read", "tests.head.value", "tests.head.verdict", "tests.head.why",
-			"tests.head.check", "tests.instruments", "tests.cautions"),
+			"tests.head.check", "tests.instruments"),
 		group(TestName{}, "tests.name"),
 		group(Aside{}, "tests.aside"),
 		group(TestNote{}, "tests.note"),

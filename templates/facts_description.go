@@ -28,6 +28,7 @@ type Cut struct {
 	Judged                   []string // "finish good"
 	Proportions              []string // "table 57 %"
 	Round                    bool     // per cents are of the mean diameter, else of the width
+	Edges                    []string // girdle and culet
 	Facets                   int
 }
 
@@ -84,7 +85,7 @@ type Words struct{ Text string }
 
 // Treatment is one treatment of the opinion, disclosed.
 type Treatment struct {
-	Name          string // with amount and place in "treatment.named", without in "treatment.name"
+	Name          string // empty in "treatment.named" where Wording begins with it
 	Amount, Where string // few, several, most
 	Wording       string // sentences that disclose it
 	Care          string
@@ -116,7 +117,7 @@ type Care struct {
 	Careful []string
 	Yes     []string
 	Note    string
-	Special []string // because of a treatment
-	Unknown bool     // the table has no row; the careful answer is no
-	Wash    bool     // water and soap do no harm
+	Treated bool // a treatment asks for care of its own
+	Unknown bool // the table has no row; the careful answer is no
+	Wash    bool // water and soap do no harm
 }

@@ -93,8 +93,9 @@ type Stated struct{ What, Text string }
 
 // TestName is a test with the place on the stone where it was made.
 type TestName struct {
-	Kind  string
-	Place string
+	Number int // place in the list, from 1
+	Kind   string
+	Place  string
 }
 
 // TestNote is the small line below a test.
@@ -106,11 +107,13 @@ type TestNote struct {
 	Date        string // if not the day of the examination
 	By          string // if not the examiner of the document
 	Note        string
+	Said        bool // any of these
 }
 
 // Check is the last check of an instrument: one of the four is true.
 type Check struct {
-	Valid, Overdue, Failed, None bool
+	Valid, Overdue, Failed, None bool // none of them where nobody checks such an instrument
+	Instrument                   string
 	Reference, Date, Due         string
 }
 

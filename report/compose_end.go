@@ -1,0 +1,87 @@
+package report
+
+import (
+	"strings"
+
+	"stonewrit/grading/stone"
+	"stonewrit/templates"
+)
+
+// photos is section 8. The first picture leads on page one; here are all of
+// them, so that each has its bar and its digest in one place.
+func (c *composer) photos() []Block {
+	var out Photos
+	for i := range c.Photos {
+		if p, ok := c.photo(i); ok {
+			out.Photos = append(out.Photos, p)
+		}
+	}
+	if len(out.Photos) == 0 {
+		return nil
+	}
+	return append([]Block{out}, c.small(c.say("photos.note", templates.None{}))...)
+}
+
+// keeping is where the owner keeps the stone, what was paid, who insures it, and
+// what others said that it is worth.
+func (c *composer) keeping() []Block {
+	var texts []Text
+	add := func(name string, f templates.Keeping) {
+		f.Subject = c.subject
+		texts = append(texts, c.say("keeping."+name, f))
+	}
+	if c.s.Location != "" {
+		add("location", templates.Keeping{Location: c.s.Location})
+	}
+	if o := c.s.Owned; o != nil {
+		add("owned", templates.Keeping{From: c.day(o.From), Seller: o.Seller, Paid: c.paid(o.Paid), Receipt: o.Receipt, Interest: o.Interest, Provenance: o.Provenance})
+		if o.Receipt == "" {
+			texts = append(texts, c.say("keeping.noreceipt", templates.None{}))
+		}
+	}
+	if i := c.s.Insured; i != nil {
+		add("insured", templates.Keeping{With: i.With, Policy: i.Policy, Sum: c.paid(i.Sum), Until: c.day(i.Until)})
+	}
+	for _, v := range c.s.Valued {
+		add("valued", templates.Keeping{Date: c.day(v.Date), By: v.By, Amount: c.paid(v.Amount), Type: v.Type, Paper: v.Paper})
+	}
+	if len(c.s.Valued) > 0 {
+		texts = append(texts, c.say("keeping.theirs", templates.None{}))
+	}
+	var blocks []Block
+	for _, t := range texts {
+		blocks = append(blocks, c.paragraph(t)...)
+	}
+	return blocks
+}
+
+func (c *composer) paid(m stone.Money) string {
+	if !m.Given() {
+		return ""
+	}
+	return c.money(string(m.Amount), m.Currency)
+}
+
+// verify is section 9: how a reader finds out whether this is the document that
+// was issued. A note is signed here.
+func (c *composer) verify() []Block {
+	var blocks []Block
+	f := templates.Verify{
+		Number: c.Number, Check: lastDigits(c.Number), UUID: c.UUID, Digest: digest(c.StoneFile), File: c.stoneFileName(), JSON: c.jsonName(), Contact: oneLine(c.b.Practice.Contact),
+	}
+	if c.Number == "" {
+		blocks = c.small(c.say("verify.draft", templates.None{}))
+	} else {
+		blocks = c.small(c.say("verify.number", f), c.say("verify.register", f))
+	}
+	if len(c.StoneFile) > 0 && len(c.JSON) > 0 {
+		blocks = append(blocks, c.small(c.say("verify.files", f))...)
+	}
+	if c.kind.Note {
+		blocks = append(blocks, c.signature()...)
+	}
+	return blocks
+}
+
+// lastDigits is what stands behind the last hyphen of a number.
+func lastDigits(number string) string { return number[strings.LastIndexByte(number, '-')+1:] }

@@ -1,0 +1,142 @@
+package report
+
+import (
+	"slices"
+	"strings"
+
+	"stonewrit/grading/stone"
+	"stonewrit/templates"
+)
+
+// limits is section 7. A note says it in short: the longer explanations of the
+// rule stay, since they are what its verdicts mean.
+func (c *composer) limits() []Block {
+	f := c.limitFacts()
+	blocks := c.small(c.say("limits.items", templates.None{}), c.notMade(f), c.leftOut(), c.told(f))
+	blocks = append(blocks, c.caveats()...)
+	if len(c.e.Verdict.Tests) > 0 {
+		blocks = append(blocks, c.small(c.say("limits.rule", templates.None{}))...)
+		if !c.kind.Note {
+			blocks = append(blocks, c.small(c.say("limits.standing", templates.None{}))...)
+		}
+	}
+	sentences := []Text{c.say("limits.uncertainty", templates.None{})}
+	if w := c.weight(); w.Estimated != "" {
+		sentences = append(sentences, c.say("limits.interval", templates.None{}))
+		if !c.kind.Note {
+			sentences = append(sentences, c.say("weight.method", w))
+		}
+	}
+	sentences = append(sentences, c.say("limits.carat", templates.None{}))
+	if c.s.ShortForm != "" && c.kind.Note {
+		sentences = append(sentences, c.say("limits.short", templates.None{}))
+	}
+	blocks = append(blocks, c.small(sentences...)...)
+	return append(blocks, c.small(c.closing(f)...)...)
+}
+
+// closing is program and data, validity, records and copies.
+func (c *composer) closing(f templates.Limits) []Text {
+	texts := []Text{c.say("limits.program", f)}
+	if f.Validity != "" {
+		texts = append(texts, c.say("limits.validity", f))
+	}
+	if f.Keep != "" {
+		texts = append(texts, c.say("limits.keep", f))
+	}
+	return append(texts, c.say("limits.copies", f))
+}
+
+func (c *composer) limitFacts() templates.Limits {
+	f := templates.Limits{
+		Program: c.Program, Table: c.Gems.Version(), Validity: c.b.Terms.Validity, Copies: c.s.Use.Copies, Keep: c.b.Keep,
+	}
+	for _, kind := range c.testsNotMade() {
+		f.NotMade = append(f.NotMade, c.word("notmade", kind))
+	}
+	f.ToldByOthers = c.toldByOthers()
+	return f
+}
+
+func (c *composer) notMade(f templates.Limits) Text {
+	if len(f.NotMade) == 0 {
+		return nil
+	}
+	return c.say("limits.notmade", f)
+}
+
+// testsNotMade lists the tests that a reader may expect and that no reading
+// stands for.
+func (c *composer) testsNotMade() []string {
+	made := map[string]bool{}
+	for _, t := range c.s.Tests {
+		if h := t.Header(); h.SetAside == "" {
+			made[h.Kind] = true
+		}
+	}
+	made[stone.KindRefractometer] = made[stone.KindRefractometer] || made[stone.KindDigital]
+	expected := []string{
+		stone.KindRefractometer, stone.KindPolariscope, stone.KindGravity, stone.KindSpectroscope, stone.KindUltraviolet, stone.KindMagnification,
+		stone.KindInfrared, stone.KindRaman, "chemical analysis",
+	}
+	if c.subject.Pearl {
+		expected = append(expected, "radiography")
+	}
+	return slices.DeleteFunc(expected, func(k string) bool { return made[k] })
+}
+
+// leftOut is what the scope of work leaves out; an appraisal tells it beside
+// its value.
+func (c *composer) leftOut() Text {
+	if c.kind.Appraisal || len(c.s.Scope.LeftOut) == 0 {
+		return nil
+	}
+	var items []string
+	for _, l := range c.s.Scope.LeftOut {
+		items = append(items, c.line("worth.leftout", templates.LeftOut{What: l.What, Why: l.Why}))
+	}
+	return c.say("limits.leftout", templates.Items{Items: items})
+}
+
+// toldByOthers lists what was taken on somebody else's word.
+func (c *composer) toldByOthers() []string {
+	var list []string
+	add := func(is bool, name string) {
+		if is {
+			list = append(list, c.line("others."+name, templates.None{}))
+		}
+	}
+	add(c.e.Verdict.Opinion.Stated, "opinion")
+	add(c.s.Weight.Stated.Given(), "weight")
+	add(len(c.s.Opinion.Told.Items) > 0, "treatments")
+	report, value := false, false
+	for _, t := range c.s.Tests {
+		switch t := t.Test.(type) {
+		case *stone.LaboratoryReport:
+			report = report || t.SetAside == ""
+		case *stone.Gravity:
+			value = value || t.Method == "value" && t.SetAside == ""
+		}
+	}
+	add(report, "report")
+	add(value, "value")
+	return list
+}
+
+func (c *composer) told(f templates.Limits) Text {
+	if len(f.ToldByOthers) == 0 {
+		return nil
+	}
+	return c.say("limits.others", f)
+}
+
+// caveats are the printed limits that the examination itself found.
+func (c *composer) caveats() []Block {
+	var texts []Text
+	for _, s := range c.e.Caveats {
+		if t := strings.TrimSpace(s); t != "" {
+			texts = append(texts, c.say("limits.caveat", templates.Words{Text: c.prose(t)}))
+		}
+	}
+	return c.small(texts...)
+}
