@@ -75,6 +75,7 @@ func (r *reader) checked(rec *record) *grading.Examined {
 	e := r.examine(rec)
 	if !e.Problems.Has(stone.Error) {
 		e.Problems = append(e.Problems, pictureProblems(rec)...)
+		e.Problems = append(e.Problems, rec.bench.unwritten()...)
 		e.Problems.Sort()
 	}
 	return e
@@ -118,6 +119,10 @@ func (p *program) checkBench(r *reader, path string) error {
 		if b := r.benches.parse(s.file, "", s.src); b.usable() {
 			p.print("%s: the bench file can be read: %s, %s\n", s.file,
 				count(len(b.bench.Examiners), "examiner", "examiners"), count(len(b.bench.Instruments), "instrument", "instruments"))
+			for _, q := range b.unwritten() {
+				p.met(statusFindings)
+				p.print("%s", labelled(string(q.Severity), q.Message))
+			}
 		}
 	}
 	return nil
