@@ -121,7 +121,10 @@ func caveats(e *Examined) []string {
 	if w := e.Weight; w.Measured == 0 && w.Estimate != nil {
 		list = append(list, fmt.Sprintf("The weight is estimated, not weighed: %s.", w.Estimate.Because))
 	}
-	if e.Stone.Size.InSetting || e.Stone.Mounted && e.Stone.Size.Given() {
+	if n := len(e.Verdict.Rivals); n > fewRivals && e.Weight.Measured == 0 && e.Weight.Estimate != nil {
+		list = append(list, fmt.Sprintf("The estimated weight is that of the stated material alone; the tests leave %d others.", n))
+	}
+	if e.Stone.Size.InSetting || e.Stone.Mounted && !e.Stone.Size.Sizes.Given && e.Stone.Size.Given() {
 		list = append(list, "The dimensions were taken in the setting.")
 	}
 	if e.Bench != nil {

@@ -99,6 +99,11 @@ func (t *Tables) estimate(e *Examined) {
 	}
 }
 
+// fewRivals is how many rivals may widen a weight. More of them mean that the
+// tests hardly speak of the material at all; the weight is then that of the
+// opinion, which a caveat says.
+const fewRivals = 12
+
 func (t *Tables) gravities(e *Examined) []weight.Gravity {
 	var list []weight.Gravity
 	add := func(m *gem.Material) {
@@ -107,7 +112,11 @@ func (t *Tables) gravities(e *Examined) []weight.Gravity {
 		}
 	}
 	o := e.Verdict.Opinion
-	if o.Narrow != nil {
+	switch {
+	case o.Narrow == nil:
+	case o.Narrow.SG.Known():
+		add(o.Narrow)
+	default:
 		for _, m := range t.Gems.Leaves(o.Narrow) {
 			add(m)
 		}
@@ -115,7 +124,7 @@ func (t *Tables) gravities(e *Examined) []weight.Gravity {
 	for _, l := range o.Layers {
 		add(l.Material)
 	}
-	if e.Verdict.Species.Standing == identify.Undecided && !o.Stated {
+	if e.Verdict.Species.Standing == identify.Undecided && !o.Stated && len(e.Verdict.Rivals) <= fewRivals {
 		for _, r := range e.Verdict.Rivals {
 			add(r.Material)
 		}

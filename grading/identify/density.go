@@ -28,9 +28,6 @@ func density(g *reading.GravityValue, m *gem.Material, r rule, index *reading.In
 	if narrowed {
 		f.note = joinNote(f.note, "the range at this refractive index")
 	}
-	if f.verdict == conflicts && g.Weighed && g.V < low {
-		f.note = joinNote(f.note, "a bubble lowers the figure: check for bubbles")
-	}
 	return f
 }
 

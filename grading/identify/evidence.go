@@ -56,7 +56,14 @@ func (d *Identifier) of(t stone.Test, c *Case, n *counters) evidence {
 	case *stone.Spectroscope:
 		v := &c.Values.Spectrum[n.spectrum]
 		n.spectrum++
-		return evidence{kind: KindAbsorption, value: spectrumText(v), judge: func(m *gem.Material) finding { return spectrum(v, m, look.Colour) }}
+		known := d.speaking(d.spectrumFeatures(v))
+		return evidence{kind: KindAbsorption, value: spectrumText(v), judge: func(m *gem.Material) finding {
+			f := spectrum(v, m, look.Colour)
+			if g := d.guests(known, m); g.verdict == conflicts {
+				return g
+			}
+			return f
+		}}
 	case *stone.Polariscope:
 		return evidence{kind: KindOptic, value: polarsText(t), judge: func(m *gem.Material) finding { return polariscope(t, m, look.Transparency) }}
 	case *stone.Dichroscope:

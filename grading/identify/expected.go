@@ -17,6 +17,9 @@ func (j *judgement) expected(e evidence) string {
 	if len(rows) == 0 {
 		return ""
 	}
+	if n := j.opinion.Narrow; n != nil && n.Low.Known() && n.SG.Known() {
+		rows = []*gem.Material{n}
+	}
 	var low, high, biref, sg gem.Range
 	var optics []string
 	for _, m := range rows {

@@ -185,7 +185,7 @@ func tellSingle(f finding) string {
 }
 
 func carbonateFlash(t *stone.CarbonateFlash, m *gem.Material) finding {
-	biref := gem.Range{Max: m.High.Max - m.Low.Min}
+	biref := birefringenceOf(m)
 	switch {
 	case !m.Low.Known():
 		return unknown()

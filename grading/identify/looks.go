@@ -47,7 +47,8 @@ const mostHues = 3
 
 // otherColour reports whether a material of few colours has none near the hue.
 func otherColour(hue string, m *gem.Material) bool {
-	if m.Class != "mineral" && m.Class != "rock" {
+	ownColour := m.Class == "mineral" || m.Class == "rock" || m.Class == "glass" && m.Growth == gem.Natural
+	if hue == "black" || !ownColour {
 		return false
 	}
 	hues := map[string]bool{}
@@ -55,6 +56,9 @@ func otherColour(hue string, m *gem.Material) bool {
 		h := hueOf(c)
 		if h == "" {
 			return false // any, many, dyed: no colour of its own
+		}
+		if h == "black" {
+			continue // as good as no hue: any dark stone may look black
 		}
 		hues[h] = true
 	}
@@ -94,12 +98,11 @@ func neighbours(hue string) []string {
 		"pink":       {"red", "purple", "orange", "violet"},
 		"orange":     {"red", "yellow", "brown", "pink"},
 		"yellow":     {"orange", "green", "brown", "colourless"},
-		"green":      {"yellow", "blue", "brown", "black"},
-		"blue":       {"green", "violet", "black"},
+		"green":      {"yellow", "blue", "brown"},
+		"blue":       {"green", "violet"},
 		"violet":     {"blue", "purple", "pink"},
 		"purple":     {"violet", "red", "pink"},
-		"brown":      {"red", "orange", "yellow", "green", "black"},
-		"black":      {"brown", "green", "blue", "colourless"},
-		"colourless": {"yellow", "black"},
+		"brown":      {"red", "orange", "yellow", "green"},
+		"colourless": {"yellow"},
 	}[hue]
 }

@@ -24,6 +24,7 @@ type trial struct {
 	test  string
 	harm  string // the name under which the gem table knows its harm
 	loose bool   // the stone must not be mounted
+	light bool   // light must pass the stone
 	kinds []string
 	judge func(truth *gem.Material, m *gem.Material) finding
 }
@@ -38,7 +39,7 @@ func (d *Identifier) Next(c Case, r Result, owned []string) []Suggestion {
 	var list []Suggestion
 	for _, t := range trials(weightOf(c)) {
 		has := slices.ContainsFunc(t.kinds, func(k string) bool { return slices.Contains(owned, k) })
-		if owned != nil && !has || done(c.Stone, t.test) || t.loose && c.Stone.Mounted {
+		if owned != nil && !has || done(c.Stone, t.test) || t.loose && c.Stone.Mounted || t.light && c.Stone.Appearance.Transparency == "opaque" {
 			continue
 		}
 		if _, harmful := d.table.HarmOf(t.harm, r.Opinion.Narrow, c.Stone.Mounted); harmful {
@@ -109,7 +110,7 @@ func weightOf(c Case) float64 {
 func trials(carats float64) []trial {
 	sharp := ruleFor(true)
 	return []trial{
-		{test: stone.KindPolariscope, harm: "polariscope", kinds: []string{stone.KindPolariscope}, judge: func(truth, m *gem.Material) finding {
+		{test: stone.KindPolariscope, harm: "polariscope", light: true, kinds: []string{stone.KindPolariscope}, judge: func(truth, m *gem.Material) finding {
 			return polariscope(foretoldPolars(truth), m, "transparent")
 		}},
 		{test: stone.KindRefractometer, harm: "refractometer", kinds: []string{stone.KindRefractometer}, judge: func(truth, m *gem.Material) finding {
@@ -125,7 +126,7 @@ func trials(carats float64) []trial {
 			g := &reading.GravityValue{V: truth.SG.Mid(), U: foretoldGravityU(truth.SG.Mid(), carats), Weighed: true}
 			return density(g, m, sharp, nil)
 		}},
-		{test: stone.KindSpectroscope, harm: "spectroscope", kinds: []string{stone.KindSpectroscope}, judge: func(truth, m *gem.Material) finding {
+		{test: stone.KindSpectroscope, harm: "spectroscope", light: true, kinds: []string{stone.KindSpectroscope}, judge: func(truth, m *gem.Material) finding {
 			return spectrum(foretoldSpectrum(truth), m, "")
 		}},
 		{test: stone.KindThermal, harm: "thermal conductivity", kinds: []string{stone.KindThermal, "thermal probe"}, judge: func(truth, m *gem.Material) finding {
@@ -134,7 +135,7 @@ func trials(carats float64) []trial {
 			}
 			return thermal(&stone.Thermal{Shows: truth.Thermal}, m, 0)
 		}},
-		{test: stone.KindDoubling, harm: "doubling", kinds: []string{"loupe", "microscope", stone.KindMagnification}, judge: func(truth, m *gem.Material) finding {
+		{test: stone.KindDoubling, harm: "doubling", light: true, kinds: []string{"loupe", "microscope", stone.KindMagnification}, judge: func(truth, m *gem.Material) finding {
 			if truth.Birefringence.Min < doublingSeen {
 				return unknown()
 			}

@@ -45,7 +45,7 @@ func polariscope(t *stone.Polariscope, m *gem.Material, transparency string) fin
 func sees(t *stone.Polariscope, m *gem.Material, transparency string) finding {
 	switch t.Sees {
 	case "stays dark":
-		return dark(t, m)
+		return dark(t, m, transparency)
 	case "blinks":
 		switch {
 		case doubly(m):
@@ -71,12 +71,14 @@ func sees(t *stone.Polariscope, m *gem.Material, transparency string) finding {
 	return said(cannotTell, "stays light, as translucent stones may")
 }
 
-func dark(t *stone.Polariscope, m *gem.Material) finding {
+func dark(t *stone.Polariscope, m *gem.Material, transparency string) finding {
 	switch {
 	case t.Orientations < enoughDirections:
 		return said(cannotTell, "dark along fewer than three directions; a doubly refractive stone is dark along its axis")
 	case m.Optic == gem.Isotropic:
 		return said(agrees, "dark along three directions or more, as singly refractive stones are")
+	case m.Optic == gem.Aggregate && transparency == "transparent":
+		return said(conflicts, "transparent and dark along three directions or more, and a fine aggregate stays light")
 	case doubly(m) && m.Birefringence.Min >= weakBirefringence:
 		return said(conflicts, "dark along three directions or more, which a doubly refractive stone is not")
 	}

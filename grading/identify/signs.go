@@ -63,15 +63,21 @@ func (d *Identifier) observedIn(c *Case) (seen []observed, others []string) {
 func (d *Identifier) seen(terms []string) evidence {
 	var features []*gem.Feature
 	for _, t := range terms {
-		if f, err := d.table.Feature(t); err == nil && (f.NotGlass || d.guest[f] != nil) {
+		if f, err := d.table.Feature(t); err == nil {
 			features = append(features, f)
 		}
 	}
+	features = d.speaking(features)
 	value := strings.Join(terms, ", ")
 	if value == "" {
 		value = "nothing seen"
 	}
 	return evidence{kind: KindInclusions, value: value, judge: func(m *gem.Material) finding { return d.guests(features, m) }}
+}
+
+// speaking keeps the features that prove or exclude some species.
+func (d *Identifier) speaking(features []*gem.Feature) []*gem.Feature {
+	return slices.DeleteFunc(features, func(f *gem.Feature) bool { return !f.NotGlass && d.guest[f] == nil })
 }
 
 // guests judges features against a material: one that names a material proves

@@ -26,6 +26,9 @@ func (j *judgement) species() Claim {
 	kinds, agree, against := j.tally()
 	if len(against) > 0 {
 		claim.Standing, claim.Because = Contradicted, against
+		if len(against) == 1 && j.lowWeighing() {
+			claim.Because = append(claim.Because, "a bubble under the stone lowers this figure, and nothing else conflicts: check for bubbles")
+		}
 		return claim
 	}
 	if len(agree) > 0 {
@@ -67,6 +70,18 @@ func (j *judgement) tally() (kinds map[Kind]bool, agree, against []string) {
 		}
 	}
 	return kinds, agree, against
+}
+
+// lowWeighing reports whether a weighing in liquid conflicts on the low side.
+func (j *judgement) lowWeighing() bool {
+	for i, e := range j.evidence {
+		f := j.nearest[i]
+		g, ok := e.test.(*stone.Gravity)
+		if ok && e.aside == "" && g.Method == "hydrostatic" && f.verdict == conflicts && f.value < f.low {
+			return true
+		}
+	}
+	return false
 }
 
 // testLabel is a test by kind and place in the list, counted from 1 as people

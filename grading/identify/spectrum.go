@@ -13,40 +13,67 @@ import (
 // speak against it (common practice, from memory).
 const clearLines = 3
 
+// narrowBand is how wide in nm a band seen may be and still be one published
+// line, as it looks through a hand spectroscope (common practice, from memory).
+const narrowBand = 25
+
 // spectrum compares the lines and bands seen with those published. Missing
 // lines prove nothing, except that a spectrometer shows a line which the table
-// says is always there.
+// says is always there. A line within its tolerance (k = 2) of a published one
+// is taken for it; one beyond three standard uncertainties of all is strange.
 func spectrum(v *reading.SpectrumValue, m *gem.Material, colour string) finding {
 	published := absorptionFor(m, colour)
 	if len(published) == 0 {
 		return unknown()
 	}
-	matched, strange, doubtful := 0, 0, 0
+	matched, strange := 0, 0
 	for _, l := range v.Lines {
 		switch {
-		case slices.ContainsFunc(published, func(a gem.Absorption) bool { return holds(a, l.At, 3*l.U) }):
+		case anyHolds(published, l.At, l.At, 2*l.U):
 			matched++
-		case l.Doubt != "":
-			doubtful++
-		default:
+		case l.Doubt == "" && !anyHolds(published, l.At, l.At, 3*l.U):
 			strange++
 		}
 	}
 	for _, b := range v.Bands {
-		middle := (b.From + b.To) / 2
-		if slices.ContainsFunc(published, func(a gem.Absorption) bool { return a.Kind != "emission" && holds(a, middle, (b.To-b.From)/2+3*b.U) }) {
+		switch {
+		case slices.ContainsFunc(published, func(a gem.Absorption) bool { return bandHolds(a, b) }):
 			matched++
+		case !anyHolds(published, b.From, b.To, 3*b.U):
+			strange++
 		}
 	}
 	for _, l := range v.Bright {
-		if slices.ContainsFunc(published, func(a gem.Absorption) bool { return a.Kind == "emission" && holds(a, l.At, 3*l.U) }) {
+		if slices.ContainsFunc(published, func(a gem.Absorption) bool { return a.Kind == "emission" && l.At >= a.From-2*l.U && l.At <= a.To+2*l.U }) {
 			matched++
 		}
 	}
-	return weighSpectrum(v, published, matched, strange, doubtful)
+	return weighSpectrum(v, published, matched, strange)
 }
 
-func weighSpectrum(v *reading.SpectrumValue, published []gem.Absorption, matched, strange, doubtful int) finding {
+// anyHolds reports whether any published absorption meets the stretch.
+func anyHolds(published []gem.Absorption, from, to, tolerance float64) bool {
+	return slices.ContainsFunc(published, func(a gem.Absorption) bool { return meets(a, from, to, tolerance) })
+}
+
+func meets(a gem.Absorption, from, to, tolerance float64) bool {
+	if a.Frequency == gem.Never || a.Kind == "cutoff" || a.Kind == "emission" {
+		return false
+	}
+	return to >= a.From-tolerance && from <= a.To+tolerance
+}
+
+// bandHolds reports whether a published absorption is the band seen: a broad
+// band is not matched by a line that happens to lie in it.
+func bandHolds(a gem.Absorption, b reading.Band) bool {
+	if !meets(a, b.From, b.To, 2*b.U) {
+		return false
+	}
+	overlap := min(a.To, b.To) - max(a.From, b.From)
+	return b.To-b.From <= narrowBand || overlap >= (b.To-b.From)/2
+}
+
+func weighSpectrum(v *reading.SpectrumValue, published []gem.Absorption, matched, strange int) finding {
 	seen := len(v.Lines) + len(v.Bands) + len(v.Bright)
 	switch missing := missingAlways(v, published); {
 	case missing != "" && !v.Hand:
@@ -54,7 +81,7 @@ func weighSpectrum(v *reading.SpectrumValue, published []gem.Absorption, matched
 	case seen == 0:
 		return said(cannotTell, "no line was seen, which proves nothing")
 	case strange >= clearLines && matched == 0:
-		return said(conflicts, "none of the lines seen is one of its lines")
+		return said(conflicts, "none of the lines and bands seen is one of its own")
 	case matched >= 2 && matched > strange, matched == seen && matched > 0:
 		return finding{verdict: agrees, known: true, value: float64(matched), high: float64(seen), tell: tellMatched}
 	}
@@ -75,18 +102,11 @@ func missingAlways(v *reading.SpectrumValue, published []gem.Absorption) string 
 		if a.Frequency != gem.Always || a.Kind != "line" {
 			continue
 		}
-		if !slices.ContainsFunc(v.Lines, func(l reading.Line) bool { return holds(a, l.At, 3*l.U) }) {
+		if !slices.ContainsFunc(v.Lines, func(l reading.Line) bool { return meets(a, l.At, l.At, 3*l.U) }) {
 			return fmt.Sprintf("the line at %s nm", span(a.From, a.To, 0))
 		}
 	}
 	return ""
-}
-
-func holds(a gem.Absorption, nm, tolerance float64) bool {
-	if a.Frequency == gem.Never || a.Kind == "cutoff" {
-		return false
-	}
-	return nm >= a.From-tolerance && nm <= a.To+tolerance
 }
 
 // absorptionFor are the published absorptions for stones of the colour, or all

@@ -176,7 +176,9 @@ func (j *judgement) absorption() []string {
 			seen = append(seen, fmt.Sprintf("%.0f", l.At))
 		}
 		for _, b := range v.Bands {
-			seen = append(seen, fmt.Sprintf("%.0f", (b.From+b.To)/2))
+			if b.To-b.From <= narrowBand {
+				seen = append(seen, fmt.Sprintf("%.0f", (b.From+b.To)/2))
+			}
 		}
 	}
 	return seen

@@ -1,8 +1,11 @@
 package reading
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"time"
 
 	"stonewrit/grading/quantity"
@@ -77,26 +80,93 @@ func (b Bench) last(id string, defaultDays float64) (stone.Instrument, *stone.Ch
 	return in, last, found
 }
 
-// indexCheck is the check of a refractometer or digital instrument; u is the
-// uncertainty of one reading made with it.
-func (b Bench) indexCheck(id string, u float64, defaultDays string) Check {
-	_, last, c := b.last(id, b.Figures[defaultDays])
+// indexCheck is the check of a refractometer or digital instrument at an index
+// near at. With two references the offset is taken from the line between them.
+func (b Bench) indexCheck(id string, at float64, digital bool, defaultDays string) Check {
+	in, last, c := b.last(id, b.Figures[defaultDays])
 	if c.State != CheckValid {
 		return c
 	}
-	offset, known, n := b.indexOffset(last)
-	if n == 0 {
+	points := b.checkPoints(in, last, digital, defaultDays)
+	if len(points) == 0 {
 		if last.Result != "passed" {
 			c.State = CheckNone
 		}
 		return c
 	}
-	c.Known, c.Offset = known, offset
-	c.U = u / math.Sqrt(float64(n))
-	if math.Abs(c.Offset) > max(b.Figures["index check fails"], 2*u) {
-		c.State, c.Offset = CheckFailed, 0
+	for _, p := range points {
+		if math.Abs(p.offset) > max(b.Figures["index check fails"], 2*p.u) {
+			c.State, c.Date, c.Reference = CheckFailed, p.date, p.reference
+			return c
+		}
 	}
+	c.along(points, at)
 	return c
+}
+
+// checkPoint is one reference stone's part of a check.
+type checkPoint struct {
+	reference        string
+	date             stone.Date
+	known, offset, u float64
+}
+
+// checkPoints are the last readings of each reference stone that still hold,
+// by known value.
+func (b Bench) checkPoints(in stone.Instrument, last *stone.Check, digital bool, defaultDays string) []checkPoint {
+	days := b.Figures[defaultDays]
+	if in.CheckEvery.Given() {
+		days = in.CheckEvery.Float()
+	}
+	newest := map[string]stone.Check{}
+	for _, k := range in.Checks {
+		age := b.On.Sub(k.Date.Time).Hours() / 24
+		if age < 0 || age > days || k.Date.Before(newest[k.Reference].Date.Time) {
+			continue
+		}
+		newest[k.Reference] = k
+	}
+	var points []checkPoint
+	for _, name := range slices.Sorted(maps.Keys(newest)) {
+		k := newest[name]
+		offset, known, n := b.indexOffset(&k)
+		if n == 0 {
+			continue
+		}
+		u := b.Figures["index facet sodium"]
+		switch {
+		case digital:
+			u = b.Figures["index digital"]
+		case k.Light == "white":
+			u = b.Figures["index facet white"]
+		}
+		points = append(points, checkPoint{k.Reference, k.Date, known, offset, u / math.Sqrt(float64(n))})
+	}
+	slices.SortStableFunc(points, func(a, b checkPoint) int { return cmp.Compare(a.known, b.known) })
+	return points
+}
+
+// along sets the offset at an index: that of the only point, or on the line
+// between the two points about it, the nearest ones where it lies outside.
+func (c *Check) along(points []checkPoint, at float64) {
+	nearest := points[0]
+	for _, p := range points {
+		if math.Abs(p.known-at) < math.Abs(nearest.known-at) {
+			nearest = p
+		}
+	}
+	c.Known, c.Offset, c.U = nearest.known, nearest.offset, nearest.u
+	c.Reference, c.Date = nearest.reference, nearest.date
+	for i := 0; i+1 < len(points); i++ {
+		low, high := points[i], points[i+1]
+		if at < low.known || at > high.known || high.known == low.known {
+			continue
+		}
+		share := (at - low.known) / (high.known - low.known)
+		c.Offset = low.offset + share*(high.offset-low.offset)
+		c.U = rootSum((1-share)*low.u, share*high.u)
+		c.Reference = low.reference + " and " + high.reference
+	}
 }
 
 // indexOffset is the mean of reading minus known value over the edges read.

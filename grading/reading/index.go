@@ -38,7 +38,7 @@ type IndexValue struct {
 // Refractometer reduces the turns of one refractometer test.
 func (b Bench) Refractometer(t *stone.Refractometer) IndexValue {
 	u := b.Figures["index "+method(t)+" "+light(t)]
-	c := b.indexCheck(t.Instrument, u, "days refractometer")
+	c := b.indexCheck(t.Instrument, middleOf(t), false, "days refractometer")
 	v := IndexValue{Test: t, Spot: t.Method == "spot", Check: c, Poor: t.Contact == "poor", Limit: b.limit(t), Turns: len(t.Readings.Items)}
 	if t.Over || v.Turns == 0 {
 		v.Over = b.overOf(v.Limit)
@@ -48,6 +48,21 @@ func (b Bench) Refractometer(t *stone.Refractometer) IndexValue {
 	b.edges(&v, t, u)
 	b.suspect(&v)
 	return v
+}
+
+// middleOf is about where a test reads, to take the check there.
+func middleOf(t *stone.Refractometer) float64 {
+	var all []float64
+	for _, turn := range t.Readings.Items {
+		for _, e := range turn.Seen {
+			all = append(all, e.Float())
+		}
+	}
+	if len(all) == 0 {
+		return 0
+	}
+	low, high := extremes(all)
+	return (low + high) / 2
 }
 
 func method(t *stone.Refractometer) string {
@@ -223,7 +238,7 @@ func (b Bench) Digital(t *stone.Digital) IndexValue {
 	if stated > 0 {
 		u = stated
 	}
-	c := b.indexCheck(t.Instrument, u, "days other")
+	c := b.indexCheck(t.Instrument, mean, true, "days other")
 	return IndexValue{
 		Test: t, Low: mean - c.Offset, High: mean - c.Offset, Edges: 1, Reflected: true, Turns: len(all),
 		U: rootSum(b.indexU(u, c, "index digital unchecked"), scatter), Check: c,

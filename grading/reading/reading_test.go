@@ -251,6 +251,31 @@ func TestRefractometer(t *testing.T) {
 	}
 }
 
+// Two references bracket the reading: the offset lies on the line between them.
+// By hand: quartz (mean 1.54875) reads 0.00075 high, spinel at 1.728 reads
+// 0.002 high; at 1.638375, half way, the offset is 0.001375.
+func TestTwoReferences(t *testing.T) {
+	spinel := stone.Check{Date: stone.Date{Time: day("2026-10-01")}, Reference: "grown spinel"}
+	spinel.Known.Pure, spinel.Known.Text = pure(t, "1.728"), "1.728"
+	spinel.Readings = stone.List[stone.Edges]{Items: []stone.Edges{turn(t, "1.730")}, Given: true}
+	b := withRefractometer(t, "1.80", quartzCheck(t, "1.545", "1.554"), spinel)
+	v := b.Refractometer(refractometer(t, turn(t, "1.638")))
+	if want := 0.00075 + (1.638-1.54875)/(1.728-1.54875)*(0.002-0.00075); math.Abs(v.Check.Offset-want) > 1e-9 {
+		t.Errorf("offset %.6f, want %.6f", v.Check.Offset, want)
+	}
+}
+
+// The check's own uncertainty is that of its own reading, whatever the test
+// that uses it: a white spot reading does not blunt the check.
+func TestCheckUncertainty(t *testing.T) {
+	b := withRefractometer(t, "1.80", quartzCheck(t, "1.545", "1.554"))
+	test := refractometer(t, turn(t, "1.76"))
+	test.Method, test.Light = "spot", "white"
+	if v := b.Refractometer(test); math.Abs(v.Check.U-0.001/math.Sqrt2) > 1e-9 {
+		t.Errorf("u of the check is %.5f, want 0.001/sqrt 2", v.Check.U)
+	}
+}
+
 // A stone that gained weight in the bath soaked it up: the test is void.
 func TestPorousStone(t *testing.T) {
 	b := withBalance(t, "0.0001 g", balanceCheck(t, "2026-10-01", "5.0003 g"))
