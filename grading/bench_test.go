@@ -6,15 +6,23 @@ import (
 	"stonewrit/grading/identify"
 )
 
-// BenchmarkIdentify judges the contract's example stone, sixteen tests, against
-// the whole table.
+// BenchmarkIdentify judges a stone against the whole table: the contract's
+// example with its sixteen tests, and a demo stone with the six that a bench
+// usually makes.
 func BenchmarkIdentify(b *testing.B) {
 	tables := load(b)
-	e := examine(b, tables, "testdata/contract/hl-0412.yaml")
-	c := identify.Case{Stone: e.Stone, Values: e.Values}
-	b.ReportAllocs()
-	for b.Loop() {
-		tables.Identifier().Identify(c)
+	for _, c := range []struct{ name, file string }{
+		{"six tests", "../testdata/demo/hl-0401.yaml"},
+		{"sixteen tests", "testdata/contract/hl-0412.yaml"},
+	} {
+		e := examine(b, tables, c.file)
+		kase := identify.Case{Stone: e.Stone, Values: e.Values}
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				tables.Identifier().Identify(kase)
+			}
+		})
 	}
 }
 

@@ -97,7 +97,13 @@ func twoEdges(v *reading.IndexValue, m *gem.Material, r rule) finding {
 	}
 	lowMax, highMin = min(lowMax, max(m.High.Max, m.Low.Max)), max(highMin, m.Low.Min)
 	f := r.judge(within("lower edge", v.Low, m.Low.Min, lowMax, v.U, 4), sharpIndex)
+	if f.verdict == conflicts {
+		return f
+	}
 	f = worse(f, r.judge(within("upper edge", v.High, highMin, m.High.Max, v.U, 4), sharpIndex))
+	if f.verdict == conflicts {
+		return f
+	}
 	f = worse(f, seenBirefringence(v, biref, r))
 	return worse(f, character(v, m, f))
 }

@@ -22,41 +22,67 @@ const narrowBand = 25
 // says is always there. A line within its tolerance (k = 2) of a published one
 // is taken for it; one beyond three standard uncertainties of all is strange.
 func spectrum(v *reading.SpectrumValue, m *gem.Material, colour string) finding {
-	published := absorptionFor(m, colour)
-	if len(published) == 0 {
+	published := absorptions{m.Absorption, colour}
+	if !published.any(func(*gem.Absorption) bool { return true }) {
 		return unknown()
 	}
 	matched, strange := 0, 0
 	for _, l := range v.Lines {
 		switch {
-		case anyHolds(published, l.At, l.At, 2*l.U):
+		case published.meet(l.At, l.At, 2*l.U):
 			matched++
-		case l.Doubt == "" && !anyHolds(published, l.At, l.At, 3*l.U):
+		case l.Doubt == "" && !published.meet(l.At, l.At, 3*l.U):
 			strange++
 		}
 	}
 	for _, b := range v.Bands {
 		switch {
-		case slices.ContainsFunc(published, func(a gem.Absorption) bool { return bandHolds(a, b) }):
+		case published.any(func(a *gem.Absorption) bool { return bandHolds(a, b) }):
 			matched++
-		case !anyHolds(published, b.From, b.To, 3*b.U):
+		case !published.meet(b.From, b.To, 3*b.U):
 			strange++
 		}
 	}
 	for _, l := range v.Bright {
-		if slices.ContainsFunc(published, func(a gem.Absorption) bool { return a.Kind == "emission" && l.At >= a.From-2*l.U && l.At <= a.To+2*l.U }) {
+		if published.any(func(a *gem.Absorption) bool {
+			return a.Kind == "emission" && l.At >= a.From-2*l.U && l.At <= a.To+2*l.U
+		}) {
 			matched++
 		}
 	}
 	return weighSpectrum(v, published, matched, strange)
 }
 
-// anyHolds reports whether any published absorption meets the stretch.
-func anyHolds(published []gem.Absorption, from, to, tolerance float64) bool {
-	return slices.ContainsFunc(published, func(a gem.Absorption) bool { return meets(a, from, to, tolerance) })
+// absorptions are the published ones of a material for stones of a colour, or
+// all of them where the colour is not known.
+type absorptions struct {
+	all    []gem.Absorption
+	colour string
 }
 
-func meets(a gem.Absorption, from, to, tolerance float64) bool {
+// any reports whether one of them passes the test.
+func (p absorptions) any(test func(*gem.Absorption) bool) bool {
+	for i := range p.all {
+		if a := &p.all[i]; p.applies(a) && test(a) {
+			return true
+		}
+	}
+	return false
+}
+
+func (p absorptions) applies(a *gem.Absorption) bool {
+	if p.colour == "" || len(a.Colours) == 0 {
+		return true
+	}
+	return slices.ContainsFunc(a.Colours, func(c string) bool { return strings.Contains(p.colour, c) })
+}
+
+// meet reports whether any published absorption meets the stretch.
+func (p absorptions) meet(from, to, tolerance float64) bool {
+	return p.any(func(a *gem.Absorption) bool { return meets(a, from, to, tolerance) })
+}
+
+func meets(a *gem.Absorption, from, to, tolerance float64) bool {
 	if a.Frequency == gem.Never || a.Kind == "cutoff" || a.Kind == "emission" {
 		return false
 	}
@@ -65,7 +91,7 @@ func meets(a gem.Absorption, from, to, tolerance float64) bool {
 
 // bandHolds reports whether a published absorption is the band seen: a broad
 // band is not matched by a line that happens to lie in it.
-func bandHolds(a gem.Absorption, b reading.Band) bool {
+func bandHolds(a *gem.Absorption, b reading.Band) bool {
 	if !meets(a, b.From, b.To, 2*b.U) {
 		return false
 	}
@@ -73,7 +99,7 @@ func bandHolds(a gem.Absorption, b reading.Band) bool {
 	return b.To-b.From <= narrowBand || overlap >= (b.To-b.From)/2
 }
 
-func weighSpectrum(v *reading.SpectrumValue, published []gem.Absorption, matched, strange int) finding {
+func weighSpectrum(v *reading.SpectrumValue, published absorptions, matched, strange int) finding {
 	seen := len(v.Lines) + len(v.Bands) + len(v.Bright)
 	switch missing := missingAlways(v, published); {
 	case missing != "" && !v.Hand:
@@ -94,34 +120,19 @@ func tellMatched(f finding) string {
 
 // missingAlways names an absorption that is always there and was looked for in
 // vain.
-func missingAlways(v *reading.SpectrumValue, published []gem.Absorption) string {
+func missingAlways(v *reading.SpectrumValue, published absorptions) string {
+	missing := ""
 	if !v.Looked {
-		return ""
+		return missing
 	}
-	for _, a := range published {
-		if a.Frequency != gem.Always || a.Kind != "line" {
-			continue
+	published.any(func(a *gem.Absorption) bool {
+		shown := func(l reading.Line) bool { return meets(a, l.At, l.At, 3*l.U) }
+		if a.Frequency == gem.Always && a.Kind == "line" && !slices.ContainsFunc(v.Lines, shown) {
+			missing = "the line at " + span(a.From, a.To, 0) + " nm"
 		}
-		if !slices.ContainsFunc(v.Lines, func(l reading.Line) bool { return meets(a, l.At, l.At, 3*l.U) }) {
-			return fmt.Sprintf("the line at %s nm", span(a.From, a.To, 0))
-		}
-	}
-	return ""
-}
-
-// absorptionFor are the published absorptions for stones of the colour, or all
-// of them where the colour is not known.
-func absorptionFor(m *gem.Material, colour string) []gem.Absorption {
-	if colour == "" {
-		return m.Absorption
-	}
-	var list []gem.Absorption
-	for _, a := range m.Absorption {
-		if len(a.Colours) == 0 || slices.ContainsFunc(a.Colours, func(c string) bool { return strings.Contains(colour, c) }) {
-			list = append(list, a)
-		}
-	}
-	return list
+		return missing != ""
+	})
+	return missing
 }
 
 // glow judges what the lamp makes the stone do: it decides only where the

@@ -66,22 +66,27 @@ func (d *Identifier) survey(c *Case) *survey {
 
 // against judges every test against one row, counting for the species' own row
 // how many materials a test has a figure of and speaks against. Of a row that
-// is out already only the tests that can be telling are judged on.
+// is out already only the tests are judged on of which it is still open whether
+// they are telling.
 func (s *survey) against(m *gem.Material, count bool, known, against []int) (misfit float64, excluded bool) {
 	for i := range s.evidence {
 		e := &s.evidence[i]
-		if e.aside != "" || excluded && (!count || e.kind == KindOther) {
+		settled := e.kind == KindOther || 3*against[i] >= len(s.candidates)
+		if e.aside != "" || excluded && (!count || settled) {
 			continue
 		}
 		f := e.judge(m)
-		if count && f.known && e.kind != KindOther {
+		if count && f.known && !settled {
 			known[i]++
 			if f.verdict == conflicts {
 				against[i]++
 			}
 		}
-		excluded = excluded || f.verdict == conflicts
-		misfit += f.misfit()
+		if f.verdict == conflicts {
+			excluded = true
+		} else if !excluded {
+			misfit += f.misfit()
+		}
 	}
 	return misfit, excluded
 }
