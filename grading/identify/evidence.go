@@ -130,8 +130,11 @@ func densityAtAnyIndex(g *reading.GravityValue, m *gem.Material, r rule, all []r
 		return f
 	}
 	for i := range all {
-		if all[i].Test.Header().SetAside == "" && all[i].Suspect == "" {
-			f = worse(f, density(g, m, r, &all[i]))
+		if all[i].Test.Header().SetAside != "" || all[i].Suspect != "" {
+			continue
+		}
+		if joint := density(g, m, r, &all[i]); joint.verdict >= f.verdict {
+			f = worse(joint, f)
 		}
 	}
 	return f

@@ -17,6 +17,7 @@ func (j *judgement) expected(e evidence) string {
 	if len(rows) == 0 {
 		return ""
 	}
+	wide := rows
 	if n := j.opinion.Narrow; n != nil && n.Low.Known() && n.SG.Known() {
 		rows = []*gem.Material{n}
 	}
@@ -24,6 +25,8 @@ func (j *judgement) expected(e evidence) string {
 	var optics []string
 	for _, m := range rows {
 		low, high, sg, biref = low.Union(m.Low), high.Union(m.High), sg.Union(m.SG), biref.Union(m.Birefringence)
+	}
+	for _, m := range wide {
 		if m.Optic != "" {
 			optics = append(optics, opticWords(m))
 		}
