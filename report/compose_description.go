@@ -20,8 +20,16 @@ func (c *composer) description() []Block {
 	default:
 		blocks = append(c.paragraph(looks...), c.paragraph(c.identity()...)...)
 	}
-	blocks = append(blocks, c.treatment()...)
-	return append(blocks, c.care()...)
+	blocks = append(append(blocks, c.treatment()...), c.care()...)
+	if c.kind.Note { // in short: page one tells treatment in the size of the rest
+		for i, b := range blocks {
+			if p, ok := b.(Paragraph); ok {
+				p.Small = true
+				blocks[i] = p
+			}
+		}
+	}
+	return blocks
 }
 
 // looks is colour, clarity, cut and what else applies, a sentence or two each.

@@ -67,16 +67,16 @@ func (c *composer) paid(m stone.Money) string {
 func (c *composer) verify() []Block {
 	var blocks []Block
 	f := templates.Verify{
-		Number: c.Number, Check: lastDigits(c.Number), UUID: c.UUID, Digest: digest(c.StoneFile), File: c.stoneFileName(), JSON: c.jsonName(), Contact: oneLine(c.b.Practice.Contact),
+		Number: c.Number, Check: lastDigits(c.Number), UUID: c.UUID, Digest: digest(c.StoneFile), File: c.stoneFileName(), JSON: c.jsonName(),
 	}
-	if c.Number == "" {
-		blocks = c.small(c.say("verify.draft", templates.None{}))
-	} else {
-		blocks = c.small(c.say("verify.number", f), c.say("verify.register", f))
+	texts := []Text{c.say("verify.draft", templates.None{})}
+	if c.Number != "" {
+		texts = []Text{c.say("verify.number", f), c.say("verify.register", f)}
 	}
 	if len(c.StoneFile) > 0 && len(c.JSON) > 0 {
-		blocks = append(blocks, c.small(c.say("verify.files", f))...)
+		texts = append(texts, c.say("verify.files", f))
 	}
+	blocks = append(blocks, c.small(texts...)...)
 	if c.kind.Note {
 		blocks = append(blocks, c.signature()...)
 	}

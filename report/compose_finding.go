@@ -1,7 +1,7 @@
 package report
 
 import (
-	"strings"
+	"github.com/bojanz/currency"
 
 	"stonewrit/grading/identify"
 	"stonewrit/grading/stone"
@@ -207,9 +207,11 @@ func (c *composer) marginValue() string {
 	case r == nil:
 		return ""
 	case r.Conclusion.Amount != "":
-		return c.inMargin(r.Conclusion.Amount, r.Currency)
+		return c.inMargin(r.Conclusion.Amount, r.Currency, currency.DisplayCode)
 	case r.Conclusion.Low != "":
-		return c.line("span", templates.Span{Low: c.inMargin(r.Conclusion.Low, r.Currency), High: c.bareAmount(strings.TrimSuffix(r.Conclusion.High, ".00"), r.Currency)})
+		return c.line("span", templates.Span{
+			Low: c.inMargin(r.Conclusion.Low, r.Currency, currency.DisplayCode), High: c.inMargin(r.Conclusion.High, r.Currency, currency.DisplayNone),
+		})
 	}
 	return ""
 }

@@ -8,36 +8,52 @@ import (
 	"stonewrit/templates"
 )
 
-// limits is section 7. A note says it in short: the longer explanations of the
-// rule stay, since they are what its verdicts mean.
+// limits is section 7. A note says it in short: the rule of the verdicts stays,
+// since it is what they mean.
 func (c *composer) limits() []Block {
 	f := c.limitFacts()
-	blocks := c.small(c.say("limits.items", templates.None{}), c.notMade(f), c.leftOut(), c.told(f))
-	blocks = append(blocks, c.caveats()...)
-	if len(c.e.Verdict.Tests) > 0 {
-		blocks = append(blocks, c.small(c.say("limits.rule", templates.None{}))...)
-		if !c.kind.Note {
-			blocks = append(blocks, c.small(c.say("limits.standing", templates.None{}))...)
-		}
+	first := []Text{c.say("limits.items", templates.None{}), c.notMade(f), c.leftOut(), c.told(f)}
+	last := append(c.meaning(), c.closing(f)...)
+	if c.kind.Note {
+		blocks := c.small(append(first, c.caveats()...)...)
+		return append(append(blocks, c.small(c.rule()...)...), c.small(last...)...)
 	}
-	sentences := []Text{c.say("limits.uncertainty", templates.None{})}
-	if w := c.weight(); w.Estimated != "" {
-		sentences = append(sentences, c.say("limits.interval", templates.None{}))
-		if !c.kind.Note {
-			sentences = append(sentences, c.say("weight.method", w))
-		}
+	blocks := append(c.small(first...), c.small(c.caveats()...)...)
+	for _, t := range c.rule() {
+		blocks = append(blocks, c.small(t)...)
 	}
-	sentences = append(sentences, c.say("limits.carat", templates.None{}))
-	if c.s.ShortForm != "" && c.kind.Note {
-		sentences = append(sentences, c.say("limits.short", templates.None{}))
-	}
-	blocks = append(blocks, c.small(sentences...)...)
+	blocks = append(blocks, c.small(c.meaning()...)...)
 	return append(blocks, c.small(c.closing(f)...)...)
+}
+
+// rule is how verdicts and standings come about, where there are any.
+func (c *composer) rule() []Text {
+	if len(c.e.Verdict.Tests) == 0 {
+		return nil
+	}
+	texts := []Text{c.say("limits.rule", templates.None{})}
+	if !c.kind.Note {
+		texts = append(texts, c.say("limits.standing", templates.None{}))
+	}
+	return texts
+}
+
+// meaning is what the signs and units mean.
+func (c *composer) meaning() []Text {
+	texts := []Text{c.say("limits.uncertainty", templates.None{})}
+	if w := c.weight(); w.Estimated != "" && !c.kind.Note {
+		texts = append(texts, c.say("weight.method", w))
+	}
+	return append(texts, c.say("limits.carat", templates.None{}))
 }
 
 // closing is program and data, validity, records and copies.
 func (c *composer) closing(f templates.Limits) []Text {
-	texts := []Text{c.say("limits.program", f)}
+	var texts []Text
+	if c.s.ShortForm != "" && c.kind.Note {
+		texts = append(texts, c.say("limits.short", templates.None{}))
+	}
+	texts = append(texts, c.say("limits.program", f))
 	if f.Validity != "" {
 		texts = append(texts, c.say("limits.validity", f))
 	}
@@ -131,12 +147,12 @@ func (c *composer) told(f templates.Limits) Text {
 }
 
 // caveats are the printed limits that the examination itself found.
-func (c *composer) caveats() []Block {
+func (c *composer) caveats() []Text {
 	var texts []Text
 	for _, s := range c.e.Caveats {
 		if t := strings.TrimSpace(s); t != "" {
 			texts = append(texts, c.say("limits.caveat", templates.Words{Text: c.prose(t)}))
 		}
 	}
-	return c.small(texts...)
+	return texts
 }

@@ -14,17 +14,14 @@ func (c *composer) money(amount, code string) string {
 }
 
 // inMargin is an amount without a fraction of noughts, for the narrow margin.
-func (c *composer) inMargin(amount, code string) string {
+func (c *composer) inMargin(amount, code string, show currency.Display) string {
 	whole, fraction, _ := strings.Cut(amount, ".")
-	if strings.Trim(fraction, "0") != "" {
-		return c.money(amount, code)
-	}
 	a, err := currency.NewAmount(whole, code)
-	if err != nil {
-		return c.money(amount, code)
+	if strings.Trim(fraction, "0") != "" || err != nil {
+		return c.amount(amount, code, show)
 	}
 	f := currency.NewFormatter(currency.NewLocale(c.w.Language()))
-	f.CurrencyDisplay, f.MinDigits = currency.DisplayCode, 0
+	f.CurrencyDisplay, f.MinDigits = show, 0
 	return f.Format(a)
 }
 

@@ -2,6 +2,7 @@ package report
 
 import (
 	"regexp"
+	"strings"
 	"time"
 
 	"stonewrit/grading/stone"
@@ -128,7 +129,7 @@ var (
 	times      = regexp.MustCompile(`([0-9)%]|\b[a-z]{1,2}) [x×] ([0-9(])`)
 	degrees    = regexp.MustCompile(`([0-9]) ?deg\b`)
 	celsius    = regexp.MustCompile(`([0-9]) ?C\b`)
-	beforeUnit = regexp.MustCompile(`([0-9]) (ct|mm|cm|g|nm|%|°C|s)(\W|$)`)
+	beforeUnit = regexp.MustCompile(`([0-9]) (ct|mm|cm|g|nm|%|°C|s|J/m²|kJ/m²|µg/m³|mm³|g/cm³)(\W|$)`)
 )
 
 // signs writes the signs of products, degrees and uncertainties as print does.
@@ -140,6 +141,7 @@ func signs(s string) string {
 	s = times.ReplaceAllString(s, "$1\u00a0× $2")
 	s = degrees.ReplaceAllString(s, "$1°")
 	s = celsius.ReplaceAllString(s, "$1\u00a0°C")
+	s = strings.NewReplacer("/m2", "/m²", "/m3", "/m³", "/cm3", "/cm³", "mm3", "mm³", " ug/", " µg/").Replace(s)
 	return tidy(s)
 }
 

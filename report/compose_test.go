@@ -20,8 +20,11 @@ import (
 
 var issued = time.Date(2026, 10, 16, 0, 0, 0, 0, time.UTC)
 
-// tables are read once: they are the same for every test.
-var tables = sync.OnceValues(grading.Load)
+// Tables and wording are read once: they are the same for every test.
+var (
+	tables   = sync.OnceValues(grading.Load)
+	wordings = sync.OnceValues(func() (*templates.Set, error) { return templates.Load(nil) })
+)
 
 // input examines a stone of testdata/stones and makes what a document needs.
 func input(t testing.TB, name string) report.Input {
@@ -55,14 +58,11 @@ func inputOf(t testing.TB, name string, src []byte) report.Input {
 		t.FailNow()
 	}
 	e := tb.Examine(s, b, issued)
-	for _, p := range e.Problems {
-		t.Logf("%s: %s: %s", p.Where(name), p.Severity, p.Message)
-	}
 	js, err := e.JSON(nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	wording, err := templates.Load(nil)
+	wording, err := wordings()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,7 +27,7 @@ func (c *composer) tests() []Block {
 		blocks = append(blocks, c.instruments()...)
 	}
 	if c.kind.Record {
-		blocks = append(blocks, c.caveats()...)
+		blocks = append(blocks, c.small(c.caveats()...)...)
 	}
 	return blocks
 }
@@ -60,7 +60,7 @@ func (c *composer) testRow(r identify.TestResult) Row {
 	}
 	row.Note = c.testNote(h)
 	if h.SetAside != "" && c.kind.Note {
-		row.Note = together(c.say("tests.aside", templates.Aside{Why: h.SetAside}), row.Note)
+		row.Note = together(row.Note, c.say("tests.aside", templates.Aside{Why: h.SetAside}))
 	}
 	return row
 }
@@ -93,17 +93,19 @@ func (c *composer) why(r identify.TestResult) Text {
 // testNote is the small line below a test: instrument and check, and what of
 // light, temperature, day and person differs from the rest.
 func (c *composer) testNote(h *stone.TestHeader) Text {
-	n := templates.TestNote{Light: h.Light, Temperature: c.figure(h.Temperature.Text), Date: c.day(h.Date), Note: h.Note}
-	if h.By != "" && h.By != c.s.Examiner {
-		n.By = c.person(h.By)
+	n := templates.TestNote{Note: h.Note}
+	add := func(is bool, sentence string, f templates.Circumstance) {
+		if is {
+			n.Parts = append(n.Parts, c.line("note."+sentence, f))
+		}
 	}
-	if len(c.s.Examined.Items) == 1 && h.Date == c.s.Examined.Items[0] {
-		n.Date = ""
+	add(h.Instrument != "" && !c.kind.Note, "instrument", templates.Circumstance{Instrument: h.Instrument, Check: c.checkOf(h)})
+	add(h.Light != "", "light", templates.Circumstance{Light: h.Light})
+	if h.Temperature.Given() {
+		n.Parts = append(n.Parts, c.figure(h.Temperature.Text))
 	}
-	if !c.kind.Note {
-		n.Instrument, n.Check = h.Instrument, c.checkOf(h)
-	}
-	n.Said = n != templates.TestNote{}
+	add(h.Date.Given() && !(len(c.s.Examined.Items) == 1 && h.Date == c.s.Examined.Items[0]), "date", templates.Circumstance{Date: c.day(h.Date)})
+	add(h.By != "" && h.By != c.s.Examiner, "by", templates.Circumstance{By: c.person(h.By)})
 	return c.say("tests.note", n)
 }
 
@@ -144,7 +146,7 @@ func (k cautions) of(word string, liquid float64) Text {
 			continue
 		}
 		k.told[caution.ID] = true
-		text = together(text, k.c.say("tests.caution", templates.Caution{Wording: caution.Wording}))
+		text = together(text, k.c.say("tests.caution", templates.Caution{Wording: signs(caution.Wording)}))
 	}
 	return text
 }

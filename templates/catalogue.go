@@ -75,6 +75,7 @@ func testSentences() []Sentence {
 		group(TestName{}, "tests.name"),
 		group(Aside{}, "tests.aside"),
 		group(TestNote{}, "tests.note"),
+		group(Circumstance{}, "note.instrument", "note.light", "note.date", "note.by"),
 		group(Check{}, "tests.check", "tests.check.short"),
 		group(Instrument{}, "tests.instrument"),
 		group(Caution{}, "tests.caution"),
@@ -135,7 +136,7 @@ func worthSentences() []Sentence {
 func endSentences() []Sentence {
 	return slices.Concat(
 		group(Limits{}, "limits.notmade", "limits.others", "limits.program", "limits.validity", "limits.copies", "limits.keep"),
-		group(None{}, "limits.items", "limits.rule", "limits.standing", "limits.uncertainty", "limits.interval", "limits.carat", "limits.short",
+		group(None{}, "limits.items", "limits.rule", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short",
 			"others.weight", "others.treatments", "others.report", "others.value", "others.opinion",
 			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.pen"),
 		group(Caption{}, "photo.caption", "alt.photo"),

@@ -16,8 +16,8 @@
 // text/template. The dot is one of the structs of this package; Catalogue tells
 // which sentence gets which. Line ends and runs of spaces become one space. A
 // tilde in the text is a no-break space, for "1~ct". The functions are those of
-// text/template and those of this package's function list (see the README of
-// the folder).
+// text/template and those of this package's function list (see README.md in
+// this folder).
 //
 // # A folder of one's own
 //

@@ -37,7 +37,6 @@ type Verify struct {
 	Number, Check string // Check is the two check digits
 	UUID, Digest  string
 	File, JSON    string // names of the attached files
-	Contact       string
 }
 
 // Ending is the last line of a document.

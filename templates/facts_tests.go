@@ -100,14 +100,17 @@ type TestName struct {
 
 // TestNote is the small line below a test.
 type TestNote struct {
-	Instrument  string // as the bench file calls it
-	Check       string // the sentence "tests.check"
-	Light       string
-	Temperature string
-	Date        string // if not the day of the examination
-	By          string // if not the examiner of the document
-	Note        string
-	Said        bool // any of these
+	Parts []string // of the sentences "note.*"
+	Note  string   // as written
+}
+
+// Circumstance is one thing about how a test was made.
+type Circumstance struct {
+	Instrument string // as the bench file calls it
+	Check      string // the sentence "tests.check"
+	Light      string
+	Date       string // if not the day of the examination
+	By         string // if not the examiner of the document
 }
 
 // Check is the last check of an instrument: one of the four is true.

@@ -123,8 +123,8 @@ func (l *loader) file(file, text string, fresh map[string]string) {
 	for _, name := range sorted(trees) {
 		tree := trees[name]
 		if name == file {
-			if at, stray := strayText(tree); stray {
-				l.fail(fmt.Errorf("%s: text stands outside of any sentence; put it between define and end", where(tree, at)))
+			if line, stray := strayText(text, tree); stray {
+				l.fail(fmt.Errorf("%s:%d: text stands outside of any sentence; put it between define and end", file, line))
 			}
 			continue
 		}
@@ -182,21 +182,23 @@ func (l *loader) complete(base []string) {
 	}
 }
 
-// strayText finds text between the sentences of a file.
-func strayText(tree *parse.Tree) (parse.Node, bool) {
+// strayText finds the line of text that stands between the sentences of a file.
+func strayText(text string, tree *parse.Tree) (line int, stray bool) {
 	if tree.Root == nil {
-		return nil, false
+		return 0, false
 	}
 	for _, n := range tree.Root.Nodes {
-		if text, ok := n.(*parse.TextNode); ok && strings.TrimSpace(string(text.Text)) == "" {
-			continue
+		at := int(n.Position())
+		if t, ok := n.(*parse.TextNode); ok {
+			rest := strings.TrimLeft(string(t.Text), " \t\r\n")
+			if rest == "" {
+				continue
+			}
+			at += len(t.Text) - len(rest)
 		}
-		if _, ok := n.(*parse.CommentNode); ok {
-			continue
-		}
-		return n, true
+		return 1 + strings.Count(text[:at], "\n"), true
 	}
-	return nil, false
+	return 0, false
 }
 
 // where is the file and line of a node.

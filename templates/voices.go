@@ -63,11 +63,7 @@ func runs(s string) Text {
 			space = true
 			continue
 		case voiceStrong, voiceItalic, voiceQuiet, voiceEnd:
-			if space && begun {
-				b.WriteByte(' ')
-				space = false
-			}
-			flush()
+			flush() // a space that waits goes to the run that follows
 			voice = map[rune]Voice{voiceStrong: Strong, voiceItalic: Italic, voiceQuiet: Quiet}[r]
 			continue
 		}
@@ -78,10 +74,5 @@ func runs(s string) Text {
 		b.WriteRune(r)
 	}
 	flush()
-	if n := len(t); n > 0 {
-		if t[n-1].Text = strings.TrimRight(t[n-1].Text, " "); t[n-1].Text == "" {
-			t = t[:n-1]
-		}
-	}
 	return t
 }
