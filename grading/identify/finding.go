@@ -145,7 +145,9 @@ func (f finding) because() string {
 	return text
 }
 
-func decimal(v float64, digits int) string { return strconv.FormatFloat(v, 'f', digits, 64) }
+// decimal rounds half up: the small push keeps a decimal tie such as 1.76125
+// from falling down by binary rounding.
+func decimal(v float64, digits int) string { return strconv.FormatFloat(v+1e-9, 'f', digits, 64) }
 
 func span(low, high float64, digits int) string {
 	if low == high {

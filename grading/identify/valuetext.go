@@ -28,11 +28,8 @@ func indexText(v *reading.IndexValue) string {
 	case v.Edges == 1:
 		return fmt.Sprintf("%.3f ± %.3f", v.Low, 2*v.U)
 	}
-	return fmt.Sprintf("%.4f and %.4f ± %.4f, birefringence %.4f ± %.4f", round4(v.Low), round4(v.High), 2*v.U, round4(v.Birefringence), 2*v.BirefringenceU)
+	return fmt.Sprintf("%s and %s ± %.4f, birefringence %s ± %.4f", decimal(v.Low, 4), decimal(v.High, 4), 2*v.U, decimal(v.Birefringence, 4), 2*v.BirefringenceU)
 }
-
-// round4 keeps a decimal tie such as 1.76125 from printing downward.
-func round4(v float64) float64 { return v + 1e-9 }
 
 func gravityText(g *reading.GravityValue) string {
 	switch {
