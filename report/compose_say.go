@@ -126,7 +126,7 @@ func (c *composer) proses(list []string) []string {
 
 var (
 	plusMinus  = regexp.MustCompile(`([0-9]) ?(?:±|\+-) ?([0-9])`)
-	times      = regexp.MustCompile(`([0-9)%]|\b[a-z]{1,2}) [x×] ([0-9(])`)
+	times      = regexp.MustCompile(`([0-9)%]|\b[a-z]{1,2}) x ([0-9(])`)
 	degrees    = regexp.MustCompile(`([0-9]) ?deg\b`)
 	celsius    = regexp.MustCompile(`([0-9]) ?C\b`)
 	beforeUnit = regexp.MustCompile(`([0-9]) (ct|mm|cm|g|nm|%|°C|s|J/m²|kJ/m²|µg/m³|mm³|g/cm³)(\W|$)`)
@@ -137,11 +137,21 @@ func signs(s string) string {
 	if !hasDigit(s) {
 		return s
 	}
-	s = plusMinus.ReplaceAllString(s, "$1\u00a0±\u00a0$2")
-	s = times.ReplaceAllString(s, "$1\u00a0× $2")
-	s = degrees.ReplaceAllString(s, "$1°")
-	s = celsius.ReplaceAllString(s, "$1\u00a0°C")
-	s = strings.NewReplacer("/m2", "/m²", "/m3", "/m³", "/cm3", "/cm³", "mm3", "mm³", " ug/", " µg/").Replace(s)
+	for _, sign := range []struct {
+		mark    string // nothing to do without it
+		pattern *regexp.Regexp
+		printed string
+	}{
+		{"±", plusMinus, "$1\u00a0±\u00a0$2"}, {"+-", plusMinus, "$1\u00a0±\u00a0$2"}, {" x ", times, "$1\u00a0× $2"},
+		{"deg", degrees, "$1°"}, {"C", celsius, "$1\u00a0°C"},
+	} {
+		if strings.Contains(s, sign.mark) {
+			s = sign.pattern.ReplaceAllString(s, sign.printed)
+		}
+	}
+	for _, unit := range [][2]string{{"/m2", "/m²"}, {"/m3", "/m³"}, {"/cm3", "/cm³"}, {"mm3", "mm³"}, {" ug/", " µg/"}} {
+		s = strings.ReplaceAll(s, unit[0], unit[1])
+	}
 	return tidy(s)
 }
 

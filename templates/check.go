@@ -11,8 +11,8 @@ import (
 // does not have, a function called with what it does not take, a list where one
 // word is due. It follows the parse tree into every branch, so nothing depends
 // on what a document happens to say.
-func check(tree *parse.Tree, data any, known index) []error {
-	c := &checker{tree: tree, known: known, vars: []variable{{"$", reflect.TypeOf(data)}}}
+func check(tree *parse.Tree, data any, known index, own map[string]any) []error {
+	c := &checker{tree: tree, known: known, own: own, vars: []variable{{"$", reflect.TypeOf(data)}}}
 	c.list(tree.Root, reflect.TypeOf(data))
 	return c.errs
 }
@@ -25,6 +25,7 @@ type variable struct {
 type checker struct {
 	tree  *parse.Tree
 	known index
+	own   map[string]any // the functions of this package
 	vars  []variable
 	errs  []error
 }

@@ -13,7 +13,7 @@ type argument struct {
 
 // call is the type that a function gives.
 func (c *checker) call(f *parse.IdentifierNode, args []argument) reflect.Type {
-	if own, ok := signatures()[f.Ident]; ok {
+	if own, ok := c.own[f.Ident]; ok {
 		return c.callOwn(f, reflect.TypeOf(own), args)
 	}
 	switch f.Ident {

@@ -32,7 +32,7 @@ type Set struct {
 // is the built-in wording alone. The error joins all mistakes of all files, each
 // beginning with file:line.
 func Load(folder fs.FS) (*Set, error) {
-	l := &loader{known: newIndex(), sources: map[string]map[string]source{}}
+	l := &loader{known: newIndex(), own: signatures(), sources: map[string]map[string]source{}}
 	l.read(builtin)
 	base := l.names()
 	if folder != nil && folder != fs.FS(builtin) {
@@ -78,6 +78,7 @@ type source struct {
 
 type loader struct {
 	known   index
+	own     map[string]any // signatures of the functions
 	order   order
 	sources map[string]map[string]source // by language, by name of the sentence
 	errs    []error
@@ -114,7 +115,7 @@ func (l *loader) read(folder fs.FS) {
 
 // file takes one file of sentences.
 func (l *loader) file(file, text string, fresh map[string]string) {
-	trees, err := parse.Parse(file, text, "", "", signatures(), builtinNames())
+	trees, err := parse.Parse(file, text, "", "", l.own, builtinNames())
 	if err != nil {
 		l.fail(errors.New(strings.TrimPrefix(err.Error(), "template: ")))
 		return
@@ -152,7 +153,7 @@ func (l *loader) wording(language string) *Wording {
 			l.fail(fmt.Errorf("%s: there is no sentence %q; %s", where(s.tree, s.tree.Root), name, l.known.nearest(name)))
 			continue
 		}
-		for _, err := range check(s.tree, entry.data, l.known) {
+		for _, err := range check(s.tree, entry.data, l.known, l.own) {
 			l.fail(err)
 		}
 		noBreak(s.tree.Root)
