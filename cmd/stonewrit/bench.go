@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"stonewrit/grading/gem"
@@ -151,3 +152,12 @@ func fromHere(file string) string {
 	}
 	return short
 }
+
+// at is the place of a key in the bench file, as printed before a message.
+func (b *benchFile) at(path string) string {
+	at := b.bench.Position(path)
+	return fmt.Sprintf("%s:%d:%d: %s", b.file, at.Line, at.Column, path)
+}
+
+// isAddress tells the address of a server from the name of a file.
+func isAddress(register string) bool { return strings.Contains(register, "://") }

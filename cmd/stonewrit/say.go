@@ -36,8 +36,15 @@ func hintOf(err error) string {
 	return register.Hint(err)
 }
 
-// fail tells an error and remembers that something could not be done.
+// fail tells an error, or each of several joined ones, and remembers that
+// something could not be done.
 func (p *program) fail(err error) {
+	if several, ok := err.(interface{ Unwrap() []error }); ok {
+		for _, one := range several.Unwrap() {
+			p.fail(one)
+		}
+		return
+	}
 	p.met(statusFailed)
 	p.say("error", plainly(err), hintOf(err))
 }

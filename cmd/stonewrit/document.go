@@ -1,0 +1,108 @@
+package main
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"time"
+
+	"stonewrit/grading"
+	"stonewrit/grading/stone"
+	"stonewrit/photos"
+	"stonewrit/report"
+	"stonewrit/report/register"
+)
+
+// A manuscript is a stone with all that its document is made of, before number
+// and date.
+type manuscript struct {
+	rec   *record
+	shop  *workshop
+	input report.Input
+}
+
+// manuscript examines a record, loads its pictures and finds the wording.
+// Problems that keep the document from being made are an error of the record.
+func (r *reader) manuscript(rec *record, shops workshops) (*manuscript, error) {
+	shop, err := shops.of(rec.bench)
+	if err != nil {
+		return nil, err
+	}
+	e := r.forDocument(rec)
+	if e.Problems.Has(stone.Error) {
+		return &manuscript{rec: rec, shop: shop, input: report.Input{Examined: e}}, nil
+	}
+	json, err := e.JSON(r.suggestions(rec, e))
+	if err != nil {
+		return nil, err
+	}
+	pictures, err := loadPictures(rec)
+	if err != nil {
+		return nil, err
+	}
+	m := &manuscript{rec: rec, shop: shop, input: report.Input{
+		Examined: e, Gems: r.tables.Gems, Wording: shop.wording, Photos: pictures,
+		StoneFile: rec.src, JSON: json, Program: name + " " + version(),
+	}}
+	if b := rec.bench.record(); b != nil {
+		m.input.Logo = shop.image(b.Practice.Logo)
+		m.input.Signature = shop.image(b.Examiners[rec.stone.Examiner].Signature)
+	}
+	return m, nil
+}
+
+// forDocument examines a stone under the bare name of its file: the folders of
+// this computer are nobody else's business.
+func (r *reader) forDocument(rec *record) *grading.Examined {
+	bare := *rec
+	bare.stone, _ = stone.Read(filepath.Base(rec.file), rec.src, r.tables.Gems)
+	return r.checked(&bare)
+}
+
+// loadPictures makes the pictures of a stone ready for print.
+func loadPictures(rec *record) ([]photos.Photo, error) {
+	if len(rec.stone.Photos) == 0 {
+		return nil, nil
+	}
+	root, err := os.OpenRoot(filepath.Dir(rec.file))
+	if err != nil {
+		return nil, err
+	}
+	defer root.Close()
+	var list []photos.Photo
+	var errs []error
+	for i, p := range rec.stone.Photos {
+		photo, err := photos.Load(root, p.File, photos.Options{})
+		if err != nil {
+			errs = append(errs, pictureError(rec, i, err))
+		}
+		list = append(list, photo)
+	}
+	return list, errors.Join(errs...)
+}
+
+// compose makes the document for a number and a day; the zero number makes a
+// draft.
+func (m *manuscript) compose(number register.Number, id string, issued time.Time) (report.Document, error) {
+	in := m.input
+	in.Number, in.UUID, in.Issued, in.Draft = number.String(), id, issued, number.IsZero()
+	return report.Compose(in)
+}
+
+// printable reports what would keep the document from being printed.
+func (m *manuscript) printable(number register.Number, issued time.Time) error {
+	doc, err := m.compose(number, "00000000-0000-4000-8000-000000000000", issued)
+	if err != nil {
+		return err
+	}
+	return m.shop.press.Check(doc)
+}
+
+// print makes the PDF.
+func (m *manuscript) print(number register.Number, id string, issued time.Time) ([]byte, error) {
+	doc, err := m.compose(number, id, issued)
+	if err != nil {
+		return nil, err
+	}
+	return m.shop.press.Print(doc)
+}

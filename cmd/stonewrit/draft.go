@@ -1,0 +1,140 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	"github.com/spf13/cobra"
+
+	"stonewrit/grading/stone"
+	"stonewrit/report/register"
+)
+
+// draftCommand writes proofs, without number, marked as drafts on every page.
+func (p *program) draftCommand() *cobra.Command {
+	var out string
+	c := &cobra.Command{
+		Use: "draft", Args: needsPaths,
+		RunE: func(c *cobra.Command, paths []string) error { return p.draft(c.Context(), paths, out) },
+	}
+	c.Flags().StringVar(&out, "out", "drafts", "")
+	return c
+}
+
+func (p *program) draft(ctx context.Context, paths []string, out string) error {
+	r, err := p.reader()
+	if err != nil {
+		return err
+	}
+	list := r.records(paths)
+	d := drafter{p: p, r: r, shops: newWorkshops(), out: out, written: map[string]string{}, inputs: inputsOf(list)}
+	p.start(len(list), "drafting")
+	defer p.end()
+	for _, rec := range list {
+		if ctx.Err() != nil {
+			return failing("", "stopped")
+		}
+		if err := d.draft(rec); err != nil {
+			p.fail(err)
+		}
+		p.bar.step()
+	}
+	return nil
+}
+
+// drafter writes the proofs of one run.
+type drafter struct {
+	p       *program
+	r       *reader
+	shops   workshops
+	out     string
+	written map[string]string // file of a draft to the stone file it is of
+	inputs  []string          // files that must not be written over
+}
+
+func (d *drafter) draft(rec *record) error {
+	m, problems, err := d.r.ready(rec, d.shops)
+	if err != nil || m == nil {
+		d.p.met(statusOf(problems))
+		d.p.sayProblems(rec.file, problems)
+		return err
+	}
+	file := filepath.Join(d.out, pdfName(rec.stone.Reference)+"-draft.pdf")
+	if other, taken := d.written[strings.ToLower(file)]; taken {
+		return failing("give the stones references that differ in letters or digits", "%s: the draft of %s has the name %s already", rec.file, other, file)
+	}
+	pdf, err := m.print(register.Number{}, "", rec.bench.local(d.p.now()))
+	if err != nil {
+		return aboutFile(rec.file, err)
+	}
+	if err := replace(file, pdf, d.inputs); err != nil {
+		return err
+	}
+	d.written[strings.ToLower(file)] = rec.file
+	d.p.met(statusOf(problems))
+	d.p.print("%s  %s%s\n", file, oneLine(rec.stone.Reference), beforeIssue(problems))
+	return nil
+}
+
+// ready makes the manuscript of a record that can be used. It returns nil and
+// the problems of one that cannot.
+func (r *reader) ready(rec *record, shops workshops) (*manuscript, stone.Problems, error) {
+	if rec.unread() {
+		return nil, rec.problems, nil
+	}
+	m, err := r.manuscript(rec, shops)
+	if err != nil {
+		return nil, nil, aboutFile(rec.file, err)
+	}
+	problems := m.input.Examined.Problems
+	if problems.Has(stone.Error) {
+		return nil, problems, nil
+	}
+	return m, problems, nil
+}
+
+// aboutFile says of an error, or of each of several joined ones, which stone
+// file it is about, unless it says so itself.
+func aboutFile(file string, err error) error {
+	if several, ok := err.(interface{ Unwrap() []error }); ok {
+		var list []error
+		for _, one := range several.Unwrap() {
+			list = append(list, aboutFile(file, one))
+		}
+		return errors.Join(list...)
+	}
+	var said *failure
+	if errors.As(err, &said) {
+		return err
+	}
+	return &failure{file + ": " + err.Error(), hintOf(err), err}
+}
+
+// beforeIssue counts what is to be mended before a draft can become a document.
+func beforeIssue(problems stone.Problems) string {
+	n := 0
+	for _, q := range problems {
+		if q.Severity == stone.Missing || q.Severity == stone.Finding {
+			n++
+		}
+	}
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf("  (%s before it is issued: see check)", count(n, "thing to look at", "things to look at"))
+}
+
+// pdfName makes a file's name of a reference, and keeps its letters as they
+// are.
+func pdfName(reference string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' || r == '_' || r == '.' {
+			return r
+		}
+		return '-'
+	}, reference)
+}

@@ -1,0 +1,253 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/google/uuid"
+	"github.com/spf13/cobra"
+
+	"stonewrit/grading"
+	"stonewrit/grading/identify"
+	"stonewrit/grading/stone"
+	"stonewrit/report/register"
+)
+
+// issueCommand writes numbered documents and enters them on the register.
+func (p *program) issueCommand() *cobra.Command {
+	var out, authorised string
+	c := &cobra.Command{
+		Use: "issue", Args: needsPaths,
+		RunE: func(c *cobra.Command, paths []string) error { return p.issue(c.Context(), paths, out, authorised) },
+	}
+	c.Flags().StringVar(&out, "out", "issued", "")
+	c.Flags().StringVar(&authorised, "authorised-by", "", "")
+	return c
+}
+
+func (p *program) issue(ctx context.Context, paths []string, out, authorised string) (err error) {
+	i, err := p.issuer(out, authorised)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, i.books.close()) }()
+	list := i.r.records(paths)
+	p.start(len(list), "issuing")
+	defer p.end()
+	for _, rec := range list {
+		if ctx.Err() != nil {
+			return failing("", "stopped")
+		}
+		if err := i.issue(ctx, rec); err != nil {
+			p.fail(aboutFile(rec.file, err))
+		}
+		p.bar.step()
+	}
+	return nil
+}
+
+// An issuer gives numbers to stones.
+type issuer struct {
+	p      *program
+	r      *reader
+	shops  workshops
+	books  *books
+	people *authoriser
+	out    string
+}
+
+func (p *program) issuer(out, authorised string) (*issuer, error) {
+	r, err := p.reader()
+	if err != nil {
+		return nil, err
+	}
+	return &issuer{p, r, newWorkshops(), p.books(out), p.authoriser(authorised), out}, nil
+}
+
+// issue gives one stone its number, or says why not. Everything that can be
+// wrong with the document is found before a number is taken; a register that
+// was never written to is not even made before.
+func (i *issuer) issue(ctx context.Context, rec *record) error {
+	if rec.unread() {
+		i.refuse(rec, rec.problems)
+		return nil
+	}
+	req, err := i.request(rec)
+	if err != nil {
+		return err
+	}
+	known, err := i.has(ctx, rec.bench, req)
+	if err != nil {
+		return err
+	}
+	render := neverRendered
+	if !known {
+		m, err := i.approved(ctx, rec)
+		if err != nil || m == nil {
+			return err
+		}
+		render = m.render
+	}
+	book, err := i.books.of(ctx, rec.bench)
+	if err != nil {
+		return err
+	}
+	done, err := book.Issue(ctx, req, render)
+	if err != nil {
+		return err
+	}
+	i.told(done)
+	return nil
+}
+
+// request is what the register wants to know of a stone.
+func (i *issuer) request(rec *record) (register.Request, error) {
+	var none register.Request
+	if _, err := registerPath(rec.bench); err != nil {
+		return none, &failure{about(rec, err), hintOf(err), err}
+	}
+	shop, err := i.shops.of(rec.bench)
+	if err != nil {
+		return none, err
+	}
+	content, err := contentOf(rec, shop)
+	if err != nil {
+		return none, err
+	}
+	days := rec.stone.Examined.Items
+	return register.Request{
+		Stone: rec.stone.Reference, Kind: register.Kind(rec.stone.Report), Examiner: rec.stone.Examiner,
+		Examined: register.Span{First: register.DayOf(days[0].Time), Last: register.DayOf(days[len(days)-1].Time)},
+		Content:  content, Program: name + " " + version(), Data: i.r.tables.Gems.Version(), Folder: i.out,
+	}, nil
+}
+
+// about names the stone file where there is no bench file to name.
+func about(rec *record, err error) string {
+	if rec.bench == nil {
+		return rec.file + ": " + err.Error()
+	}
+	return err.Error()
+}
+
+// has reports whether the stone has a valid number for the same content
+// already. Its document is then the one that was issued, however it would be
+// judged today.
+func (i *issuer) has(ctx context.Context, bench *benchFile, req register.Request) (bool, error) {
+	if !registerMade(bench) {
+		return false, nil
+	}
+	book, err := i.books.of(ctx, bench)
+	if err != nil {
+		return false, err
+	}
+	entries, err := book.History(ctx, req.Stone)
+	for _, e := range entries {
+		if (e.State == register.Issued || e.State == register.Reserved) && e.Content == req.Content {
+			return true, err
+		}
+	}
+	return false, err
+}
+
+// neverRendered is the render of a stone that has its document: it is called
+// only if the number was withdrawn at this very moment.
+func neverRendered(register.Number, uuid.UUID, time.Time) ([]byte, error) {
+	return nil, failing("issue the stone again", "its number was withdrawn just now")
+}
+
+// approved makes the manuscript of a stone that may go out; nil where the
+// stone may not, which is told.
+func (i *issuer) approved(ctx context.Context, rec *record) (*manuscript, error) {
+	if list := rec.bench.unwritten(); len(list) > 0 {
+		i.refuse(rec, list)
+		return nil, nil
+	}
+	m, problems, err := i.r.ready(rec, i.shops)
+	switch {
+	case err != nil:
+		return nil, err
+	case m == nil:
+		i.refuse(rec, problems)
+		return nil, nil
+	}
+	if stops := stopping(m.input.Examined); len(stops) > 0 {
+		i.refuse(rec, stops)
+		return nil, nil
+	}
+	if err := i.people.authorise(ctx, rec); err != nil {
+		return nil, err
+	}
+	m.input.Examined.Stone.Authorised = rec.stone.Authorised
+	i.report(rec, m.input.Examined)
+	now := i.p.now()
+	number, err := sampleNumber(rec.bench, now)
+	if err != nil {
+		return nil, err
+	}
+	return m, m.printable(number, rec.bench.local(now))
+}
+
+// stopping are the problems that keep a stone from being issued: what a
+// required statement lacks, and a contradicted claim that nobody explains.
+func stopping(e *grading.Examined) stone.Problems {
+	var list stone.Problems
+	for _, q := range e.Problems {
+		if q.Severity == stone.Missing || isContradiction(e, q) && strings.TrimSpace(e.Stone.Explanation) == "" {
+			list = append(list, q)
+		}
+	}
+	return list
+}
+
+// isContradiction tells the finding that a claim is contradicted.
+func isContradiction(e *grading.Examined, q stone.Problem) bool {
+	for _, c := range e.Claims() {
+		if q.Severity == stone.Finding && q.Path == c.Path && c.Claim.Standing == identify.Contradicted {
+			return true
+		}
+	}
+	return false
+}
+
+// refuse tells why a stone is not issued.
+func (i *issuer) refuse(rec *record, problems stone.Problems) {
+	i.p.met(max(statusFindings, statusOf(problems)))
+	i.p.sayProblems(rec.file, problems)
+	i.p.note("%s: not issued, no number was taken", rec.file)
+}
+
+// report tells the findings that the document itself tells: it is issued all
+// the same.
+func (i *issuer) report(rec *record, e *grading.Examined) {
+	for _, q := range e.Problems {
+		switch {
+		case q.Severity != stone.Finding:
+		case isContradiction(e, q):
+			i.p.note("%s: %s is contradicted, and issued with its explanation", rec.file, q.Path)
+		default:
+			i.p.met(statusFindings)
+			i.p.sayProblems(rec.file, stone.Problems{q})
+		}
+	}
+}
+
+// told prints the number of a stone and where its document is.
+func (i *issuer) told(done register.Issuance) {
+	how := ""
+	switch done.Outcome {
+	case register.Unchanged:
+		how = "  (unchanged, issued before)"
+	case register.Restored:
+		how = "  (unchanged, issued before; the lost document was put back)"
+	}
+	i.p.print("%s  %s  %s%s\n", done.Entry.Number, filepath.Join(i.out, done.Entry.File), oneLine(done.Entry.Stone), how)
+}
+
+// render makes the document for the number that was taken.
+func (m *manuscript) render(number register.Number, id uuid.UUID, issued time.Time) ([]byte, error) {
+	return m.print(number, id.String(), issued)
+}

@@ -1,0 +1,137 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"stonewrit/report"
+	"stonewrit/report/pdf"
+	"stonewrit/templates"
+)
+
+// The folders beside a bench file that replace what the program comes with.
+const (
+	wordingFolder = "templates"
+	fontFolder    = "fonts"
+)
+
+// A workshop is what the documents of one bench are made with: wording,
+// typeface and letterhead.
+type workshop struct {
+	wording  *templates.Set
+	press    *pdf.Press
+	pictures map[string]benchPicture // logo and signatures, by file name
+}
+
+// workshops makes a workshop for each bench, when it is first needed.
+type workshops struct{ made map[*benchFile]*workshop }
+
+func newWorkshops() workshops { return workshops{map[*benchFile]*workshop{}} }
+
+// of is the workshop of a bench; nil stands for no bench file.
+func (w workshops) of(b *benchFile) (*workshop, error) {
+	if known := w.made[b]; known != nil {
+		return known, nil
+	}
+	made, err := newWorkshop(b)
+	if err == nil {
+		w.made[b] = made
+	}
+	return made, err
+}
+
+func newWorkshop(b *benchFile) (*workshop, error) {
+	w := &workshop{pictures: map[string]benchPicture{}}
+	var err error
+	if w.wording, err = wordingOf(b); err != nil {
+		return nil, err
+	}
+	if w.press, err = pressOf(b); err != nil {
+		return nil, err
+	}
+	return w, w.letterhead(b)
+}
+
+// wordingOf loads the built-in wording, with the folder beside the bench file
+// laid over it.
+func wordingOf(b *benchFile) (*templates.Set, error) {
+	folder, err := folderBeside(b, wordingFolder)
+	if err != nil || folder == nil {
+		return loadedWording(nil, "", err)
+	}
+	defer folder.Close()
+	return loadedWording(folder.FS(), filepath.Join(filepath.Dir(b.file), wordingFolder), nil)
+}
+
+func loadedWording(folder fs.FS, name string, err error) (*templates.Set, error) {
+	if err != nil {
+		return nil, err
+	}
+	set, err := templates.Load(folder)
+	if err != nil && name != "" {
+		return nil, within(name, err, "mend the wording in that folder, or move it away to use the built-in one")
+	}
+	return set, err
+}
+
+// within says of an error, or of each of several joined ones, in which folder
+// it is.
+func within(folder string, err error, hint string) error {
+	several, ok := err.(interface{ Unwrap() []error })
+	if !ok {
+		return &failure{filepath.Join(folder, err.Error()), hint, err}
+	}
+	var list []error
+	for _, one := range several.Unwrap() {
+		list = append(list, &failure{filepath.Join(folder, one.Error()), hint, one})
+	}
+	return errors.Join(list...)
+}
+
+// pressOf makes a press with the built-in typeface, or with the fonts in the
+// folder beside the bench file.
+func pressOf(b *benchFile) (*pdf.Press, error) {
+	folder, err := folderBeside(b, fontFolder)
+	if err != nil {
+		return nil, err
+	}
+	if folder == nil {
+		return pdf.NewPress()
+	}
+	defer folder.Close()
+	family := pdf.Family{Name: filepath.Join(filepath.Dir(b.file), fontFolder)}
+	for _, face := range []struct {
+		file string
+		data *[]byte
+	}{{"regular.ttf", &family.Regular}, {"bold.ttf", &family.Bold}, {"italic.ttf", &family.Italic}, {"other.ttf", &family.Other}} {
+		data, err := folder.ReadFile(face.file)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return nil, fmt.Errorf("%s: %w", filepath.Join(family.Name, face.file), bare(err))
+		}
+		*face.data = data
+	}
+	return pdf.NewPressWith(family)
+}
+
+// folderBeside opens a folder beside the bench file; nil if there is none.
+func folderBeside(b *benchFile, name string) (*os.Root, error) {
+	if b == nil {
+		return nil, nil
+	}
+	root, err := os.OpenRoot(filepath.Join(b.dir, name))
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	return root, err
+}
+
+// image is a picture of the letterhead, or nil if none is named.
+func (w *workshop) image(file string) *report.Image {
+	if p, ok := w.pictures[file]; ok && file != "" {
+		return &report.Image{Data: p.jpeg}
+	}
+	return nil
+}
