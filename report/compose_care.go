@@ -18,7 +18,7 @@ type careOf struct {
 
 // care is how the stone is kept and cleaned: by its material and, where it is
 // stricter, by its treatment.
-func (c *composer) care() []Block {
+func (c *composer) care() Text {
 	row, known := c.careRow()
 	f := templates.Care{Subject: c.subject, Name: c.commonName(), Note: row.Note, Unknown: !known}
 	if len(c.s.Opinion.Layers) > 0 {
@@ -42,7 +42,7 @@ func (c *composer) care() []Block {
 		f.Treated = f.Treated || t.Care != ""
 	}
 	f.Wash = known && !f.Treated && !c.porous()
-	return c.paragraph(Strong(c.line("care.head", templates.None{})), c.say("care", f))
+	return together(Strong(c.line("care.head", templates.None{})), c.say("care", f))
 }
 
 // careRow is the advice of the table. What is assembled or unknown gets the

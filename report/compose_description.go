@@ -9,27 +9,22 @@ import (
 )
 
 // description is section 5: how the stone looks, how it was treated, how it is
-// kept. A record tells condition, treatment and care.
+// kept. A record tells condition, treatment and care; a note tells all of it in
+// short, since its page one tells the treatment in the size of the rest.
 func (c *composer) description() []Block {
+	treatment, care := c.treatment(), c.care()
+	if c.kind.Note {
+		return append(c.small(append(c.looks(), c.identity()...)...), c.small(append(treatment, care)...)...)
+	}
 	var blocks []Block
-	switch looks := c.looks(); {
-	case c.kind.Record:
-		blocks = c.paragraph(c.identity()...)
-	case c.kind.Note:
-		blocks = c.paragraph(append(looks, c.identity()...)...)
-	default:
-		blocks = append(c.paragraph(looks...), c.paragraph(c.identity()...)...)
+	if !c.kind.Record {
+		blocks = c.paragraph(c.looks()...)
 	}
-	blocks = append(append(blocks, c.treatment()...), c.care()...)
-	if c.kind.Note { // in short: page one tells treatment in the size of the rest
-		for i, b := range blocks {
-			if p, ok := b.(Paragraph); ok {
-				p.Small = true
-				blocks[i] = p
-			}
-		}
+	blocks = append(blocks, c.paragraph(c.identity()...)...)
+	for _, t := range treatment {
+		blocks = append(blocks, c.paragraph(t)...)
 	}
-	return blocks
+	return append(blocks, c.paragraph(care)...)
 }
 
 // looks is colour, clarity, cut and what else applies, a sentence or two each.
@@ -188,9 +183,8 @@ func (c *composer) pearl(q *stone.PearlGrade) Text {
 
 func (c *composer) phenomenon() Text {
 	look := c.s.Appearance
-	f := templates.Phenomenon{
-		Phenomena: look.Phenomenon.Items, NoPhenomenon: look.Phenomenon.Given && len(look.Phenomenon.Items) == 0, Rays: look.Rays,
-	}
+	f := templates.Phenomenon{Phenomena: look.Phenomenon.Items, Rays: look.Rays}
+	f.NoPhenomenon = !c.kind.Note && look.Phenomenon.Given && len(look.Phenomenon.Items) == 0
 	if p := c.s.Quality.Phenomenon; p != "" && p != "none" {
 		f.Phenomenon = p
 	}

@@ -11,11 +11,11 @@ const mostRivals = 8
 // ground is section 2: the four claims, each with its standing and the tests
 // behind it, and the materials that are not excluded.
 func (c *composer) ground() []Block {
-	blocks := c.small(c.say("ground.opinion", c.subject))
-	blocks = append(blocks, c.claims())
+	opinion := c.say("ground.opinion", c.subject)
 	if c.kind.Note {
-		return append(blocks, c.rivalsInShort()...)
+		return append([]Block{c.claims()}, c.small(c.say("ground.rivals.short", c.rivalFacts()), opinion)...)
 	}
+	blocks := append(c.small(opinion), c.claims())
 	blocks = append(blocks, c.rivals()...)
 	if noted := c.e.Verdict.Noted; len(noted) > 0 {
 		blocks = append(blocks, c.small(c.say("ground.noted", templates.Items{Items: noted}))...)
@@ -95,10 +95,6 @@ func (c *composer) rivalFacts() templates.Rivals {
 		r.Names = append(r.Names, c.materialName(rival.Material.Name))
 	}
 	return r
-}
-
-func (c *composer) rivalsInShort() []Block {
-	return c.small(c.say("ground.rivals.short", c.rivalFacts()))
 }
 
 // rivals names the materials that are not excluded, each with why not.

@@ -70,7 +70,7 @@ func (c *composer) examinedLast() time.Time {
 func (c *composer) checkFacts(k reading.Check) templates.Check {
 	return templates.Check{
 		Valid: k.State == reading.CheckValid, Overdue: k.State == reading.CheckOverdue, Failed: k.State == reading.CheckFailed, None: k.State == reading.CheckNone,
-		Instrument: k.Instrument, Reference: k.Reference, Date: c.day(k.Date), Due: c.day(k.Due),
+		Instrument: k.Instrument, Reference: c.prose(k.Reference), Date: c.day(k.Date), Due: c.day(k.Due),
 	}
 }
 
@@ -123,11 +123,11 @@ func (c *composer) used() []string {
 
 func (c *composer) instrument(id string, in stone.Instrument) templates.Instrument {
 	out := templates.Instrument{
-		Name: id, Kind: in.Kind, Maker: in.Maker, Serial: in.Serial, Software: in.Software,
+		Name: id, Kind: c.word("kind", in.Kind), Maker: in.Maker, Serial: in.Serial, Software: in.Software,
 		Limit: c.figure(in.Limit.Text), Readability: c.figure(in.Readability.Text),
 	}
 	if in.Type != "" {
-		out.Kind = in.Type + " " + in.Kind
+		out.Kind = in.Type + " " + out.Kind
 	}
 	for _, w := range in.Wavelengths {
 		out.Wavelengths = append(out.Wavelengths, c.figure(w.Text))
@@ -137,11 +137,24 @@ func (c *composer) instrument(id string, in stone.Instrument) templates.Instrume
 		k.State = reading.CheckNone
 	}
 	out.Check = c.line("tests.check", c.checkFacts(k))
+	if c.kind.Note && c.inARow(id) { // the day stands in the table
+		out.Check = c.line("tests.check.reference", c.checkFacts(k))
+	}
 	if cert := in.Certificate; cert != nil {
 		out.Certificate, out.CertificateU, out.CertificateBy, out.CertificateDate = cert.Number, c.figure(cert.U.Text), cert.By, c.day(cert.Date)
 	}
-	if n := len(in.Service); n > 0 {
+	if n := len(in.Service); n > 0 && !c.kind.Note {
 		out.Service, out.ServiceDate = in.Service[n-1].What, c.day(in.Service[n-1].Date)
 	}
 	return out
+}
+
+// inARow reports whether a test was made with the instrument.
+func (c *composer) inARow(id string) bool {
+	for _, t := range c.s.Tests {
+		if t.Header().Instrument == id {
+			return true
+		}
+	}
+	return false
 }

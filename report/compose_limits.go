@@ -15,8 +15,7 @@ func (c *composer) limits() []Block {
 	first := []Text{c.say("limits.items", templates.None{}), c.notMade(f), c.leftOut(), c.told(f)}
 	last := append(c.meaning(), c.closing(f)...)
 	if c.kind.Note {
-		blocks := c.small(append(first, c.caveats()...)...)
-		return append(append(blocks, c.small(c.rule()...)...), c.small(last...)...)
+		return append(c.small(append(first, c.caveats()...)...), c.small(append(c.rule(), last...)...)...)
 	}
 	blocks := append(c.small(first...), c.small(c.caveats()...)...)
 	for _, t := range c.rule() {
@@ -31,11 +30,10 @@ func (c *composer) rule() []Text {
 	if len(c.e.Verdict.Tests) == 0 {
 		return nil
 	}
-	texts := []Text{c.say("limits.rule", templates.None{})}
-	if !c.kind.Note {
-		texts = append(texts, c.say("limits.standing", templates.None{}))
+	if c.kind.Note {
+		return []Text{c.say("limits.rule.short", templates.None{})}
 	}
-	return texts
+	return []Text{c.say("limits.rule", templates.None{}), c.say("limits.standing", templates.None{})}
 }
 
 // meaning is what the signs and units mean.

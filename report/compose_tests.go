@@ -34,15 +34,14 @@ func (c *composer) tests() []Block {
 
 func (c *composer) testTable() Table {
 	head := func(name string) string { return c.line("tests.head."+name, templates.None{}) }
-	t := Table{Small: true, Wide: true, Columns: []Column{
-		{Head: head("test"), Width: 1.3}, {Head: head("read"), Width: 1.8}, {Head: head("value"), Width: 1.5}, {Head: head("verdict")},
-	}}
+	widths, last := []float64{1.3, 1.8, 1.5, 2.2}, "why"
 	if c.kind.Note {
-		t.Columns = append(t.Columns, Column{Head: head("check"), Width: 1.4})
-	} else {
-		t.Columns = append(t.Columns, Column{Head: head("why"), Width: 2.2})
+		widths, last = []float64{1.25, 1.9, 1.3, 1.65}, "check"
 	}
-	return t
+	return Table{Small: true, Wide: true, Columns: []Column{
+		{Head: head("test"), Width: widths[0]}, {Head: head("read"), Width: widths[1]}, {Head: head("value"), Width: widths[2]}, {Head: head("verdict")},
+		{Head: head(last), Width: widths[3]},
+	}}
 }
 
 func (c *composer) testRow(r identify.TestResult) Row {

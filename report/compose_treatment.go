@@ -88,25 +88,16 @@ func (c *composer) names(t *gem.Treatment) bool {
 }
 
 // treatment discloses every treatment in plain words, with its permanence and
-// the care it needs, and what is customary and cannot be seen.
-func (c *composer) treatment() []Block {
-	paragraphs, rest := c.namedTreatments(), c.otherTreatment()
-	if !rest.Empty() {
-		paragraphs = append(paragraphs, rest)
+// the care it needs, and what is customary and cannot be seen; one text each.
+func (c *composer) treatment() []Text {
+	texts := c.namedTreatments()
+	if rest := c.otherTreatment(); !rest.Empty() {
+		texts = append(texts, rest)
 	}
-	var blocks []Block
-	for i, t := range paragraphs {
-		if i == 0 {
-			t = together(Strong(c.line("treatment.head", templates.None{})), t)
-		}
-		blocks = append(blocks, Para(t))
+	if len(texts) > 0 {
+		texts[0] = together(Strong(c.line("treatment.head", templates.None{})), texts[0])
 	}
-	for _, claim := range c.s.Opinion.Treatments.Items {
-		if claim.Amount != "" {
-			return append(blocks, c.small(c.say("treatment.amounts", templates.None{}))...)
-		}
-	}
-	return blocks
+	return texts
 }
 
 // namedTreatments is a paragraph for each treatment of the opinion.
@@ -122,7 +113,11 @@ func (c *composer) namedTreatments() []Text {
 			f.Name = ""
 		}
 		f.MayFade = t.Permanence == "may fade" && !strings.Contains(t.Wording+t.Care, "fade")
-		out = append(out, c.say("treatment.named", f))
+		named := c.say("treatment.named", f)
+		if claim.Amount != "" {
+			named = together(named, c.say("treatment.amounts", templates.None{}))
+		}
+		out = append(out, named)
 	}
 	return out
 }

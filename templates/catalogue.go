@@ -76,7 +76,7 @@ func testSentences() []Sentence {
 		group(Aside{}, "tests.aside"),
 		group(TestNote{}, "tests.note"),
 		group(Circumstance{}, "note.instrument", "note.light", "note.date", "note.by"),
-		group(Check{}, "tests.check", "tests.check.short"),
+		group(Check{}, "tests.check", "tests.check.short", "tests.check.reference"),
 		group(Instrument{}, "tests.instrument"),
 		group(Caution{}, "tests.caution"),
 		group(Eyes{}, "tests.eyes"),
@@ -136,7 +136,7 @@ func worthSentences() []Sentence {
 func endSentences() []Sentence {
 	return slices.Concat(
 		group(Limits{}, "limits.notmade", "limits.others", "limits.program", "limits.validity", "limits.copies", "limits.keep"),
-		group(None{}, "limits.items", "limits.rule", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short",
+		group(None{}, "limits.items", "limits.rule", "limits.rule.short", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short",
 			"others.weight", "others.treatments", "others.report", "others.value", "others.opinion",
 			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.pen"),
 		group(Caption{}, "photo.caption", "alt.photo"),
