@@ -2,7 +2,9 @@ package weight
 
 import (
 	"fmt"
+	"iter"
 	"math"
+	"slices"
 )
 
 // Contradictions reports figures of one stone that contradict one another, each
@@ -15,7 +17,7 @@ import (
 // standard uncertainties apart, a weight from six.
 func (e *Estimator) Contradictions(d Dimensions, carats Measure, gravity Gravity) []Finding {
 	s := stone{d, carats, gravity}
-	found := e.violations(s)
+	found := slices.Collect(e.violations(s))
 	if len(found) == 0 {
 		return nil
 	}
@@ -35,21 +37,40 @@ type stone struct {
 	gravity Gravity
 }
 
-// violations runs every check.
-func (e *Estimator) violations(s stone) []Finding {
-	if f := s.missing(); len(f) > 0 {
-		return f
-	}
-	var out []Finding
-	for _, check := range []func(stone) (Finding, bool){
-		e.order, e.roundness, e.depthInShape, e.totalDepth,
-		e.crown, e.pavilion, e.sum, e.weight,
-	} {
-		if f, bad := check(s); bad {
-			out = append(out, f)
+// violations runs the checks one after the other, for as long as they are asked
+// for.
+func (e *Estimator) violations(s stone) iter.Seq[Finding] {
+	return func(yield func(Finding) bool) {
+		if missing := s.missing(); len(missing) > 0 {
+			for _, f := range missing {
+				if !yield(f) {
+					return
+				}
+			}
+			return
+		}
+		for _, check := range [...]func(*Estimator, stone) (Finding, bool){
+			(*Estimator).order, (*Estimator).roundness, (*Estimator).depthInShape, (*Estimator).totalDepth,
+			(*Estimator).crown, (*Estimator).pavilion, (*Estimator).sum, (*Estimator).weight,
+		} {
+			if f, bad := check(e, s); bad && !yield(f) {
+				return
+			}
+		}
+		for _, f := range e.ranges(s) {
+			if !yield(f) {
+				return
+			}
 		}
 	}
-	return append(out, e.ranges(s)...)
+}
+
+// consistent tells whether no check finds anything.
+func (e *Estimator) consistent(s stone) bool {
+	for range e.violations(s) {
+		return false
+	}
+	return true
 }
 
 // missing reports lengths that other figures presuppose.

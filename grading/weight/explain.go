@@ -43,7 +43,7 @@ func (e *Estimator) mending(repairs []repair) []repair {
 	var good []repair
 	least := math.Inf(1)
 	for _, r := range repairs {
-		if len(e.violations(r.stone)) > 0 {
+		if !e.consistent(r.stone) {
 			continue
 		}
 		m := r.stone.misfit()

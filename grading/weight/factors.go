@@ -80,14 +80,15 @@ func (e *Estimator) factorFor(d Dimensions) ([]factorRow, error) {
 		if diamond && !d.AsDiamond {
 			continue
 		}
-		for _, f := range e.factors {
+		for i := range e.factors {
+			f := &e.factors[i]
 			if f.shape != d.Shape || f.cut != d.Cut || f.asDiamond != diamond || !f.usable(d) {
 				continue
 			}
 			if len(found) > 0 && (f.form != found[0].form || f.asDiamond != found[0].asDiamond) {
 				continue
 			}
-			found = append(found, f)
+			found = append(found, *f)
 		}
 	}
 	if len(found) > 0 {
