@@ -2,62 +2,99 @@ package weight
 
 // Areas works out volumes of one make for many proportions. A crown or a
 // pavilion is stretched along the axis with its height, so its volume is height
-// times a number that table, outline and facet lengths settle; these numbers
-// are kept, since building a body takes far longer than a multiplication.
+// x area of the outline x a fill, which outline, table and facet lengths
+// settle. Most of the figures that uncertainty comes from leave the fill alone,
+// so that of the first proportions is kept.
 type areas struct {
-	m         makeRow
-	crowns    map[proportions]float64
-	pavilions map[proportions]float64
-	err       error // the first failure
+	m               makeRow
+	crown, pavilion kept
+	last            *frame
+	err             error // the first failure
 }
 
-func newAreas(m makeRow) *areas {
-	return &areas{m: m, crowns: map[proportions]float64{}, pavilions: map[proportions]float64{}}
+// kept is a fill and what it belongs to.
+type kept struct {
+	proportions
+	fill float64
 }
 
-// volume is the volume of the cut in mm3: girdle x area of the outline + crown
-// + pavilion.
+func newAreas(m makeRow) *areas { return &areas{m: m} }
+
+// volume is the volume of the cut in mm3: crown, girdle and pavilion.
 func (a *areas) volume(p proportions) float64 {
-	f, err := a.m.frame(p)
-	if err != nil {
-		a.err = err
-		return 0
-	}
-	area := f.o.area()
-	c, v := a.m.unit(p), a.m.unit(p)
+	c := a.m.unit(p)
+	v := c
 	c.lower, c.culet = 0, 0
 	v.table, v.star = 0, 0
-	return area * (p.girdle + p.crown*a.fill(a.crowns, c, a.m.crownArea) + p.pavilion*a.fill(a.pavilions, v, a.m.pavilionArea))
+	crown := a.fill(&a.crown, c, a.m.crownFill)
+	pavilion := a.fill(&a.pavilion, v, a.m.pavilionFill)
+	return outlineArea(a.m.shape, p.length, p.width, p.end) * (p.crown*crown + p.girdle + p.pavilion*pavilion)
 }
 
-// fill is the share of its prism that a crown or pavilion takes up.
-func (a *areas) fill(kept map[proportions]float64, p proportions, build func(proportions) (float64, error)) float64 {
-	if k, ok := kept[p]; ok {
-		return k
+// fill works out a fill, unless it is the one that is kept.
+func (a *areas) fill(first *kept, p proportions, work func(*frame, proportions) float64) float64 {
+	if first.proportions == p {
+		return first.fill
 	}
-	k, err := build(p)
-	if err == nil {
-		var f frame
-		if f, err = a.m.frame(p); err == nil {
-			k /= f.o.area()
-		}
+	f := a.frame(p)
+	if f == nil {
+		return 0
 	}
-	if err != nil {
-		a.err = err
+	k := work(f, p)
+	if !(k >= 0) { // below the girdle: stars that would have to slope inward
+		a.err = ErrSolid
 	}
-	kept[p] = k
+	if first.width == 0 {
+		*first = kept{p, k}
+	}
 	return k
 }
 
-// unit reduces proportions to what the fill depends on: a stone 1 mm wide
-// without heights. Outlines that a stretching turns into one another have the
+// frame is the frame for proportions; those that follow one another often
+// share it.
+func (a *areas) frame(p proportions) *frame {
+	if f := a.last; f != nil && f.length == p.length && f.width == p.width && f.end == p.end {
+		return f
+	}
+	f, err := a.m.frame(p)
+	if err != nil {
+		a.err = err
+	}
+	a.last = f
+	return f
+}
+
+// unit reduces proportions to what the fill depends on: a stone 1 mm wide with
+// heights of 1 mm. Outlines that a stretching turns into one another have the
 // same fill, unless their steps are parallel.
 func (m makeRow) unit(p proportions) proportions {
 	u := proportions{length: p.length / p.width, width: 1, end: p.end / p.width, reference: p.reference / p.width,
-		table: p.table, star: p.star, lower: p.lower, culet: p.culet}
+		table: p.table, crown: 1, pavilion: 1, star: p.star, lower: p.lower, culet: p.culet}
 	switch m.shape {
-	case "round", "oval", "cushion", "half moon", "curved triangle":
+	case "round", "oval", "cushion", "half moon", "curved triangle",
+		"triangle", "kite", "lozenge", "hexagon", "shield":
 		u.length, u.reference = 1, 1
 	}
 	return u
+}
+
+// crownFill is the share of its prism, from the girdle edge at the mains to the
+// table, that a crown takes up. What the scallops of the girdle dip below that
+// edge is taken off, so that crown, girdle and pavilion make the whole.
+func (m makeRow) crownFill(f *frame, p proportions) float64 {
+	if m.crown == styleDome {
+		return domeFill()
+	}
+	return f.sector.mean(m.crownFacets(f, p)) / p.crown
+}
+
+// pavilionFill is the same for the pavilion.
+func (m makeRow) pavilionFill(f *frame, p proportions) float64 {
+	switch m.pavilion {
+	case styleFlat:
+		return 0
+	case styleDome:
+		return domeFill()
+	}
+	return f.sector.mean(m.pavilionFacets(f, p)) / p.pavilion
 }

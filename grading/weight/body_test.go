@@ -3,9 +3,11 @@ package weight
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
 )
 
 func TestStepCutWithStraightPavilionIsAHippedRoof(t *testing.T) {
@@ -44,14 +46,31 @@ func TestOvalIsTheRoundStretched(t *testing.T) {
 	}
 }
 
+// compareParts holds crown + girdle + pavilion, each integrated over a sector
+// and stretched with its height, against the body cut from half spaces, which
+// knows of neither.
+func compareParts(t interface{ Errorf(string, ...any) }, m makeRow, p proportions) {
+	s, err := m.body(p)
+	if err != nil {
+		t.Errorf("%s %s: %v", m.shape, m.cut, err)
+		return
+	}
+	a := newAreas(m)
+	if got := a.volume(p); a.err != nil || math.Abs(got/s.Volume()-1) > 1e-9 {
+		t.Errorf("%s %s: %.12g mm3 by parts, %.12g whole, %v: %+v", m.shape, m.cut, got, s.Volume(), a.err, p)
+	}
+}
+
+// facetted lists the makes that have a body without smooth surfaces.
+func facetted(t testing.TB) []makeRow {
+	t.Helper()
+	return slices.DeleteFunc(newEstimator(t).makes, func(m makeRow) bool {
+		return m.crown == styleCone || m.crown == styleDome
+	})
+}
+
 func TestVolumeByPartsIsThatOfTheWholeBody(t *testing.T) {
-	// Crown + girdle + pavilion, each stretched with its height, against the body
-	// built at once.
-	e := newEstimator(t)
-	for _, m := range e.makes {
-		if m.crown == styleCone || m.crown == styleDome {
-			continue
-		}
+	for _, m := range facetted(t) {
 		p := proportions{length: 8, width: 6, end: 4, reference: 6, table: 0.58, crown: 0.8, girdle: 0.3, pavilion: 2.5, star: 0.5, lower: 0.75}
 		if m.shape == "round" {
 			p.length = 6
@@ -59,14 +78,72 @@ func TestVolumeByPartsIsThatOfTheWholeBody(t *testing.T) {
 		if m.crown == styleFacetDome {
 			p.girdle = 0
 		}
-		s, err := m.body(p)
-		if err != nil {
-			t.Errorf("%s %s: %v", m.shape, m.cut, err)
-			continue
+		compareParts(t, m, p)
+	}
+}
+
+func TestVolumeByPartsIsThatOfAnyBody(t *testing.T) {
+	makes := facetted(t)
+	rapid.Check(t, func(t *rapid.T) {
+		m := rapid.SampledFrom(makes).Draw(t, "make")
+		between := func(low, high float64, name string) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+		w := between(1, 20, "width")
+		table := between(0.2, 0.8, "table")
+		// The tips of the stars lie below the table, as on any stone.
+		c := math.Cos(eighth / 2)
+		shortest := (table/c - table*c) / (1 - table*c)
+		culet := between(0.005, 0.15, "culet") // the body loses facets smaller than its nearness
+		if rapid.Bool().Draw(t, "pointed") {
+			culet = 0
 		}
-		a := newAreas(m)
-		if got := a.volume(p); a.err != nil || math.Abs(got/s.Volume()-1) > 1e-9 {
-			t.Errorf("%s %s: %.12g mm3 by parts, %.12g whole, %v", m.shape, m.cut, got, s.Volume(), a.err)
+		p := proportions{
+			width: w, length: w * between(0.8, 2.5, "ratio"), end: w * between(0.3, 1, "end"), reference: w,
+			table: table, star: between(max(0.2, shortest+0.01), 0.9, "star"), lower: between(0.3, 0.9, "lower"), culet: culet,
+			crown: w * between(0.02, 0.5, "crown"), pavilion: w * between(0.1, 0.9, "pavilion"),
+			girdle: w, // so thick that the scallops of its two edges keep clear of each other
+		}
+		if m.shape == "round" {
+			p.reference = (p.length + p.width) / 2
+		}
+		compareParts(t, m, p)
+	})
+}
+
+func TestStarsThatSlopeInwardAreNoSolid(t *testing.T) {
+	// With a table of 86 % the stars must reach more than half way, or their tips
+	// lie above the table.
+	d := roundStone()
+	d.CrownAngle, d.CrownHeight = Measure{}, Measure{}
+	d.Table, d.Star = Measure{86, 0.5}, Measure{25, 1}
+	if c, err := newEstimator(t).bySolid(d); !errors.Is(err, ErrSolid) {
+		t.Errorf("volume %v, error %v; want ErrSolid", c.Volume, err)
+	}
+}
+
+func TestFillIsThatOfTheStoneOneWide(t *testing.T) {
+	// Stretching a stone along an axis leaves its fill alone where its steps are
+	// not parallel; enlarging it always does.
+	for _, m := range facetted(t) {
+		p := proportions{length: 8, width: 6, end: 4, reference: 6, table: 0.58, crown: 1, pavilion: 1, star: 0.5, lower: 0.75, culet: 0.1}
+		large, err := m.frame(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		u := m.unit(p)
+		small, err := m.frame(u)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range []struct {
+			of        string
+			got, want float64
+		}{
+			{"crown", m.crownFill(small, u), m.crownFill(large, p)},
+			{"pavilion", m.pavilionFill(small, u), m.pavilionFill(large, p)},
+		} {
+			if math.Abs(row.got-row.want) > 1e-12 {
+				t.Errorf("%s %s: %s fills %.15g of its prism when 1 mm wide, %.15g when 6", m.shape, m.cut, row.of, row.got, row.want)
+			}
 		}
 	}
 }

@@ -20,102 +20,102 @@ type proportions struct {
 	culet              float64 // share of the reference
 }
 
-// A frame places the planes of a cut on an outline. The top edge of the girdle
-// lies at z = 0 where the mains meet it.
+// A frame is what the facets of a cut are placed on.
 type frame struct {
-	o    outline
-	a, b float64 // half length and half width
+	o                  outline
+	length, width, end float64          // as in proportions
+	ways               [waysAround]side // the ways that facets can face
+	sector             sector
 }
 
-// plane is the half space of a facet that would, on a round stone of radius 1,
-// face azimuth phi (radians from the length axis), sloping from height at the
-// axis by slope over the radius; up is +1 for the crown and -1 for the
-// pavilion. On other outlines the radius is how far the outline reaches in
-// that direction, which on an oval is a plain stretching of the round stone.
-func (f frame) plane(name string, phi, slope, height, up float64) halfSpace {
-	s, c := math.Sincos(phi)
-	n := r2.Unit(r2.Vec{X: c / f.a, Y: s / f.b})
-	reach := f.o.support(n)
-	return newHalfSpace(name, r3.Vec{X: n.X * slope / reach, Y: n.Y * slope / reach, Z: up}, height)
-}
+// waysAround is the number of ways that facets can face, evenly spread on a
+// round stone, the first along the length.
+const waysAround = 32
 
-// walls are the planes of the girdle.
-func (f frame) walls() []halfSpace {
-	var out []halfSpace
-	for _, s := range f.o.sides() {
-		out = append(out, newHalfSpace("girdle", r3.Vec{X: s.normal.X, Y: s.normal.Y}, s.dist))
+func (m makeRow) frame(p proportions) (*frame, error) {
+	o := newOutline(m.shape, p.length, p.width, p.end)
+	if o == nil {
+		return nil, ErrSolid
 	}
-	return out
+	f := &frame{o: o, length: p.length, width: p.width, end: p.end}
+	n := f.normal(0)
+	far := 0
+	for i := range o {
+		if r2.Dot(n, o[i]) > r2.Dot(n, o[far]) {
+			far = i
+		}
+	}
+	for way := range f.ways {
+		n := f.normal(way)
+		// The farthest corner moves on with the direction, the outline being convex.
+		for next := (far + 1) % len(o); r2.Dot(n, o[next]) > r2.Dot(n, o[far]); next = (far + 1) % len(o) {
+			far = next
+		}
+		f.ways[way] = side{n, r2.Dot(n, o[far])}
+	}
+	f.sector = m.sector(f)
+	return f, nil
 }
 
-// horizontal is a facet square to the axis at height z, facing up or down.
-func horizontal(name string, z, up float64) halfSpace {
-	return halfSpace{name, r3.Vec{Z: up}, up * z}
+// normal is the direction of a way: stretching the stone to a round one, it
+// would be that of a radius.
+func (f *frame) normal(way int) r2.Vec {
+	s, c := math.Sincos(2 * math.Pi * float64(way) / waysAround)
+	return r2.Unit(r2.Vec{X: c / f.length, Y: s / f.width})
 }
 
-// body builds the whole cut.
+// A plane is a height over the girdle edge at the mains, in mm, for a facet of
+// the crown; for one of the pavilion a depth under the lower edge.
+type plane struct {
+	height float64 // at the middle of the stone
+	slope  r2.Vec  // what the height loses for each mm along x and y
+}
+
+// A rise is a facet of a crown or pavilion.
+type rise struct {
+	name string
+	plane
+}
+
+// level is a facet square to the axis.
+func level(name string, height float64) rise { return rise{name, plane{height: height}} }
+
+// facet is the plane of a facet that would, on a round stone of radius 1, face
+// the given way, falling from height at the axis by slope over the radius. On
+// other outlines the radius is how far the outline reaches in that direction,
+// which on an oval is a plain stretching of the round stone.
+func (f *frame) facet(name string, way int, height, slope float64) rise {
+	w := f.ways[way%waysAround]
+	return rise{name, plane{height, r2.Scale(slope/w.dist, w.normal)}}
+}
+
+// above is the half space under a facet of the crown.
+func (r rise) above() halfSpace {
+	return newHalfSpace(r.name, r3.Vec{X: r.slope.X, Y: r.slope.Y, Z: 1}, r.height)
+}
+
+// below is the half space over a facet of the pavilion, for a girdle of the
+// given thickness.
+func (r rise) below(girdle float64) halfSpace {
+	return newHalfSpace(r.name, r3.Vec{X: r.slope.X, Y: r.slope.Y, Z: -1}, r.height+girdle)
+}
+
+// body builds the whole cut. The top edge of the girdle lies at z = 0 where
+// the mains meet it.
 func (m makeRow) body(p proportions) (Solid, error) {
 	f, err := m.frame(p)
 	if err != nil {
 		return Solid{}, err
 	}
-	spaces := m.crownPlanes(f, p)
-	spaces = append(spaces, m.pavilionPlanes(f, p, -p.girdle)...)
-	return intersect(append(spaces, f.walls()...), m.reach(p))
-}
-
-func (m makeRow) frame(p proportions) (frame, error) {
-	o := newOutline(m.shape, p.length, p.width, p.end)
-	if o == nil {
-		return frame{}, ErrSolid
+	var spaces []halfSpace
+	for _, r := range m.crownFacets(f, p) {
+		spaces = append(spaces, r.above())
 	}
-	return frame{o, p.length / 2, p.width / 2}, nil
-}
-
-func (m makeRow) reach(p proportions) float64 {
-	return 2 * (p.length + p.width + p.crown + p.girdle + p.pavilion)
-}
-
-// crownArea is the volume of the crown over its height: the volume above the
-// girdle edge at the mains, less what the scallops of the girdle dip below it,
-// so that crown + girdle x area + pavilion make the whole. It has the unit of
-// an area and does not depend on the height, the crown being stretched along
-// the axis with it.
-func (m makeRow) crownArea(p proportions) (float64, error) {
-	f, err := m.frame(p)
-	if err != nil {
-		return 0, err
+	for _, r := range m.pavilionFacets(f, p) {
+		spaces = append(spaces, r.below(p.girdle))
 	}
-	if m.crown == styleDome {
-		return domeArea(f.o), nil
+	for _, s := range f.o.sides() {
+		spaces = append(spaces, newHalfSpace("girdle", r3.Vec{X: s.normal.X, Y: s.normal.Y}, s.dist))
 	}
-	p.crown = p.reference
-	return m.halfArea(f, m.crownPlanes(f, p), p, horizontal("base", -p.reference, -1))
-}
-
-// pavilionArea is the same for the pavilion.
-func (m makeRow) pavilionArea(p proportions) (float64, error) {
-	f, err := m.frame(p)
-	if err != nil {
-		return 0, err
-	}
-	switch m.pavilion {
-	case styleFlat:
-		return 0, nil
-	case styleDome:
-		return domeArea(f.o), nil
-	}
-	p.pavilion = p.reference
-	return m.halfArea(f, m.pavilionPlanes(f, p, 0), p, horizontal("base", p.reference, 1))
-}
-
-// halfArea takes the prism of one reference length under (or over) the girdle
-// edge off again.
-func (m makeRow) halfArea(f frame, planes []halfSpace, p proportions, base halfSpace) (float64, error) {
-	spaces := append([]halfSpace{base}, planes...)
-	s, err := intersect(append(spaces, f.walls()...), m.reach(p))
-	if err != nil {
-		return 0, err
-	}
-	return s.Volume()/p.reference - f.o.area(), nil
+	return intersect(spaces, 2*(p.length+p.width+p.crown+p.girdle+p.pavilion))
 }

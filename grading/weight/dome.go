@@ -21,10 +21,10 @@ func coneFrustum(a, b, h, top float64) float64 {
 	return math.Pi * a * b * h * (1 + top + top*top) / 3
 }
 
-// domeArea is the volume of a dome over its height: two thirds of the area
-// of the outline, whatever it is, when the level sections shrink as those of
-// half an ellipsoid do.
-func domeArea(o outline) float64 { return o.area() * ellipsoidZone(1, 1, 1, 0, 1) / math.Pi }
+// domeFill is the volume of a dome over that of its prism: two thirds,
+// whatever the outline, when the level sections shrink as those of half an
+// ellipsoid do.
+func domeFill() float64 { return ellipsoidZone(1, 1, 1, 0, 1) / math.Pi }
 
 // dropVolume is a drop of given length, width and depth: a cone on half an
 // ellipsoid that is as long as half the width.
@@ -34,23 +34,19 @@ func dropVolume(length, width, depth float64) float64 {
 	return ellipsoidZone(a, b, head, 0, head) + coneFrustum(a, b, length-head, 0)
 }
 
-// Domes are drawn with so many planes up and around.
-const (
-	domeRows    = 6
-	domeColumns = 32
-)
+// domeRows is the number of planes that a dome is drawn with from its base to
+// its top.
+const domeRows = 6
 
 // tangents are planes that touch half an ellipsoid of the given height on the
 // outline; they serve to draw it.
-func tangents(f frame, name string, height, edge, up float64) []halfSpace {
-	out := []halfSpace{horizontal(name, edge+up*height, up)}
+func tangents(f *frame, name string, height float64) []rise {
+	out := []rise{level(name, height)}
 	for i := range domeRows {
-		rise, run := math.Sincos(math.Pi / 2 * (float64(i) + 0.5) / domeRows)
-		for k := range domeColumns {
-			phi := 2 * math.Pi * float64(k) / domeColumns
-			// run x radius + rise x z / height = 1
-			slope := height * run / rise
-			out = append(out, f.plane(name, phi, slope, height/rise+up*edge, up))
+		up, run := math.Sincos(math.Pi / 2 * (float64(i) + 0.5) / domeRows)
+		for way := range waysAround {
+			// run x radius + up x z / height = 1
+			out = append(out, f.facet(name, way, height/up, height*run/up))
 		}
 	}
 	return out

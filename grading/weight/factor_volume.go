@@ -119,10 +119,9 @@ func (f factorRow) usualDepth() float64 {
 // The same term corrects stones shallower or deeper than the factor is meant
 // for, in which the girdle weighs more or less in proportion.
 func girdleShare(f factorRow, d Dimensions) float64 {
-	o := newOutline(f.shape, d.ratio(), 1, 0)
-	area := 0.75 // hearts, by area of the usual drawing
-	if o != nil {
-		area = o.area() / d.ratio()
+	area := outlineArea(f.shape, d.ratio(), 1, 0) / d.ratio()
+	if area == 0 {
+		area = 0.75 // hearts, by area of the usual drawing
 	}
 	whole := perCarat * f.factor / area
 	if f.form == formMean {

@@ -77,21 +77,22 @@ func given(t testing.TB) roundModel {
 	return m
 }
 
-// fills takes crown and pavilion from the polyhedron: a cubic in the table
+// fills takes crown and pavilion from the solid: a cubic in the table
 // through four tables, and the pavilion, which no table changes. Star 50 %,
 // lower halves 77 %.
 func fills(t testing.TB) ([4]float64, float64) {
 	t.Helper()
 	m, p := referenceBrilliant()
+	f, err := m.frame(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	area := f.o.area()
 	tables := []float64{0.50, 0.56, 0.62, 0.68}
 	a, b := mat.NewDense(4, 4, nil), mat.NewVecDense(4, nil)
 	for i, table := range tables {
 		p.table = table
-		v, err := m.crownArea(p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b.SetVec(i, v)
+		b.SetVec(i, area*m.crownFill(f, p))
 		for j := range 4 {
 			a.Set(i, j, math.Pow(table, float64(j)))
 		}
@@ -100,11 +101,7 @@ func fills(t testing.TB) ([4]float64, float64) {
 	if err := x.SolveVec(a, b); err != nil {
 		t.Fatal(err)
 	}
-	pavilion, err := m.pavilionArea(p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return [4]float64(x.RawVector().Data), pavilion
+	return [4]float64(x.RawVector().Data), area * m.pavilionFill(f, p)
 }
 
 // fit finds girdle, its growth with size, its scatter and the turn of the crown

@@ -59,50 +59,53 @@ func readMakes(src []byte) ([]makeRow, error) {
 // makeFor finds how the stone is made; diamonds have rows of their own where
 // they are made otherwise.
 func (e *Estimator) makeFor(d Dimensions) (makeRow, bool) {
-	var found makeRow
-	ok := false
-	for _, m := range e.makes {
+	var found *makeRow
+	for i := range e.makes {
+		m := &e.makes[i]
 		if m.shape != d.Shape || m.cut != d.Cut || (m.asDiamond && !d.AsDiamond) {
 			continue
 		}
-		if !ok || m.asDiamond {
-			found, ok = m, true
+		if found == nil || m.asDiamond {
+			found = m
 		}
 	}
-	return found, ok
+	if found == nil {
+		return makeRow{}, false
+	}
+	return *found, true
 }
 
-// crownPlanes are the facets above the girdle.
-func (m makeRow) crownPlanes(f frame, p proportions) []halfSpace {
+// crownFacets are the facets above the girdle.
+func (m makeRow) crownFacets(f *frame, p proportions) []rise {
 	switch m.crown {
 	case styleBrilliant, styleSingle:
 		return brilliantCrown(f, p, m.crown == styleBrilliant)
 	case styleStep:
-		out := m.steps(f, p, "crown", steepening(m.crownCurve), 1-p.table, p.crown, 0, 1)
-		return append(out, horizontal("table", p.crown, 1))
+		out := m.steps(f, p, "crown", steepening(m.crownCurve), 1-p.table, p.crown)
+		return append(out, level("table", p.crown))
 	case styleFacetDome:
-		return m.steps(f, p, "crown", domed, 1, p.crown, 0, 1)
+		return m.steps(f, p, "crown", domed, 1, p.crown)
 	case styleDome:
-		return tangents(f, "dome", p.crown, 0, 1)
+		return tangents(f, "dome", p.crown)
 	}
-	return []halfSpace{horizontal("top", p.crown, 1)}
+	return []rise{level("top", p.crown)}
 }
 
-// pavilionPlanes are the facets below the girdle, whose lower edge is at edge.
-func (m makeRow) pavilionPlanes(f frame, p proportions, edge float64) []halfSpace {
+// pavilionFacets are the facets below the girdle.
+func (m makeRow) pavilionFacets(f *frame, p proportions) []rise {
 	switch m.pavilion {
 	case styleBrilliant, styleSingle:
-		return brilliantPavilion(f, p, edge, m.pavilion == styleBrilliant)
+		return brilliantPavilion(f, p, m.pavilion == styleBrilliant)
 	case styleStep:
-		out := m.steps(f, p, "pavilion", steepening(m.pavilionCurve), 1-p.culet, p.pavilion, edge, -1)
+		out := m.steps(f, p, "pavilion", steepening(m.pavilionCurve), 1-p.culet, p.pavilion)
 		if p.culet > 0 {
-			out = append(out, horizontal("culet", edge-p.pavilion, -1))
+			out = append(out, level("culet", p.pavilion))
 		}
 		return out
 	case styleFacetDome:
-		return m.steps(f, p, "pavilion", domed, 1, p.pavilion, edge, -1)
+		return m.steps(f, p, "pavilion", domed, 1, p.pavilion)
 	case styleDome:
-		return tangents(f, "base", p.pavilion, edge, -1)
+		return tangents(f, "base", p.pavilion)
 	}
-	return []halfSpace{horizontal("back", edge, -1)}
+	return []rise{level("back", 0)}
 }

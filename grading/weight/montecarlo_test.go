@@ -46,11 +46,7 @@ func TestIntervalAgreesWithMonteCarlo(t *testing.T) {
 		{"bead by its diameter", bead, Gravity{2.65, 2.75}, ByFactor},
 	} {
 		m, want := candidate(t, e, row.stone, row.by, row.gravity)
-		n := 40000
-		if row.by == BySolid {
-			n = 8000 // each draw builds a body
-		}
-		drawn := sample(m, row.gravity, n)
+		drawn := sample(m, row.gravity, 40000)
 		mean, sd := moments(drawn)
 		held := 0
 		for _, w := range drawn {

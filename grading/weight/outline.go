@@ -20,27 +20,36 @@ type outline []r2.Vec
 // not convex (heart) or has no fixed form (irregular).
 func newOutline(shape string, length, width, end float64) outline {
 	a, b := length/2, width/2
+	var curved outline
 	switch shape {
 	case "round", "oval", "bead":
-		return ellipse(a, b, outlineSides).enlarged(math.Pi * a * b)
+		curved = ellipse(a, b, outlineSides)
 	case "cushion":
-		return superellipse(a, b, cushionPower, outlineSides).enlarged(superellipseArea(a, b, cushionPower))
+		curved = superellipse(a, b, cushionPower, outlineSides)
 	case "pear", "drop":
-		return smooth(func(n int) outline { return pear(a, b, n) })
+		curved = pear(a, b, outlineSides)
 	case "marquise":
-		return smooth(func(n int) outline { return marquise(a, b, n) })
+		curved = marquise(a, b, outlineSides)
 	case "half moon":
-		return halfMoon(a, b, outlineSides).enlarged(math.Pi * a * b)
+		curved = halfMoon(a, b, outlineSides)
 	case "curved triangle":
-		// Constant width 1 encloses (pi - sqrt 3)/2.
-		return curvedTriangle(a, b, outlineSides).enlarged((math.Pi - math.Sqrt(3)) * 2 * a * b)
+		curved = curvedTriangle(a, b, outlineSides)
 	case "tapered baguette":
-		if end <= 0 {
-			end = width
-		}
-		return outline{{X: -a, Y: -b}, {X: a, Y: -end / 2}, {X: a, Y: end / 2}, {X: -a, Y: b}}
+		n := narrow(width, end) / 2
+		return outline{{X: -a, Y: -b}, {X: a, Y: -n}, {X: a, Y: n}, {X: -a, Y: b}}
+	default:
+		return straight(shape, a, b)
 	}
-	return straight(shape, a, b)
+	return curved.enlarged(outlineArea(shape, length, width, end))
+}
+
+// narrow is the narrow width of a tapered baguette, which is not tapered when
+// none was measured.
+func narrow(width, end float64) float64 {
+	if end <= 0 {
+		return width
+	}
+	return end
 }
 
 // straight gives the outlines bounded by straight lines.
@@ -91,12 +100,6 @@ func ellipse(a, b float64, n int) outline {
 	return out
 }
 
-// superellipseArea is the area that |x/a|^p + |y/b|^p = 1 encloses.
-func superellipseArea(a, b, p float64) float64 {
-	g := math.Gamma(1 + 1/p)
-	return 4 * a * b * g * g / math.Gamma(1+2/p)
-}
-
 // superellipse has |x/a|^p + |y/b|^p = 1.
 func superellipse(a, b, p float64, n int) outline {
 	out := make(outline, n)
@@ -112,9 +115,8 @@ func superellipse(a, b, p float64, n int) outline {
 // which meet where the stone is widest without a corner. The round end is a
 // half circle when the stone is long enough.
 func pear(a, b float64, n int) outline {
-	head := min(b, a) // length of the round end
-	tail := 2*a - head
-	out := outline{}
+	head, tail := pearEnds(a, b)
+	out := make(outline, 0, n)
 	x0 := -a + head
 	for i := range n/2 + 1 {
 		s, c := math.Sincos(math.Pi/2 + math.Pi*float64(i)/float64(n/2))
@@ -131,6 +133,12 @@ func pear(a, b float64, n int) outline {
 	return out
 }
 
+// pearEnds are the lengths of the round end of a pear and of its arcs.
+func pearEnds(a, b float64) (head, tail float64) {
+	head = min(b, a)
+	return head, 2*a - head
+}
+
 // arcHeight is the height over x of the arc that starts flat at (0, b) and
 // meets the axis at reach. An arc too short to be part of a circle is
 // flattened to an ellipse.
@@ -138,13 +146,15 @@ func arcHeight(x, reach, b float64) float64 {
 	if reach <= b {
 		return b * math.Sqrt(max(0, 1-x*x/(reach*reach)))
 	}
-	r := (reach*reach + b*b) / (2 * b)
+	r := arcRadius(reach, b)
 	return b - r + math.Sqrt(r*r-x*x)
 }
 
+func arcRadius(reach, b float64) float64 { return (reach*reach + b*b) / (2 * b) }
+
 // marquise is bounded by two arcs of a circle that meet in points.
 func marquise(a, b float64, n int) outline {
-	out := outline{}
+	out := make(outline, 0, n)
 	for i := range n / 2 {
 		x := -a + 2*a*float64(i)/float64(n/2)
 		out = append(out, r2.Vec{X: x, Y: -arcHeight(math.Abs(x), a, b)})
@@ -158,7 +168,7 @@ func marquise(a, b float64, n int) outline {
 
 // halfMoon is half an ellipse over its straight side.
 func halfMoon(a, b float64, n int) outline {
-	out := outline{}
+	out := make(outline, 0, n+1)
 	for i := range n + 1 {
 		s, c := math.Sincos(math.Pi * float64(i) / float64(n))
 		out = append(out, r2.Vec{X: a * c, Y: -b + 2*b*s})
@@ -175,7 +185,7 @@ func curvedTriangle(a, b float64, n int) outline {
 		corner[k] = r2.Scale(1/math.Sqrt(3), r2.Vec{X: c, Y: s})
 	}
 	top := 1/math.Sqrt(3) - 0.5 // middle of the height, which is 1
-	out := outline{}
+	out := make(outline, 0, n)
 	for k := range corner {
 		from := math.Pi/2 + 2*math.Pi*float64(k)/3 + math.Pi - math.Pi/6
 		for i := range n / 3 {
@@ -185,14 +195,6 @@ func curvedTriangle(a, b float64, n int) outline {
 		}
 	}
 	return out
-}
-
-// smooth draws a curve with outlineSides sides and the area of the curve, which
-// is taken from polygons of more sides by Richardson's extrapolation, their
-// error falling with the square of the number.
-func smooth(draw func(n int) outline) outline {
-	fine, finer := draw(240).area(), draw(480).area()
-	return draw(outlineSides).enlarged(finer + (finer-fine)/3)
 }
 
 // enlarged is the polygon scaled to an area.
@@ -211,15 +213,6 @@ func (o outline) area() float64 {
 		sum += r2.Cross(p, o[(i+1)%len(o)])
 	}
 	return sum / 2
-}
-
-// support is how far the outline reaches in the direction of the unit vector n.
-func (o outline) support(n r2.Vec) float64 {
-	far := math.Inf(-1)
-	for _, p := range o {
-		far = max(far, r2.Dot(n, p))
-	}
-	return far
 }
 
 // A side is one edge of an outline: outward unit normal and distance of its

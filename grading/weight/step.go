@@ -1,11 +1,10 @@
 package weight
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // parallel tells whether the steps of a shape run parallel to its sides, all
@@ -32,25 +31,24 @@ func steepening(by float64) curve {
 // domed is a quarter of an ellipse.
 func domed(in float64) float64 { return math.Sqrt(in * (2 - in)) }
 
-// steps gives rows of facets from the girdle edge at height edge, rising (up
-// +1) or falling (up -1) by height while they run in by the share inset of
-// half the reference.
-func (m makeRow) steps(f frame, p proportions, name string, c curve, inset, height, edge, up float64) []halfSpace {
-	var out []halfSpace
+// steps gives rows of facets that rise from the girdle edge by height while
+// they run in by the share inset of half the reference.
+func (m makeRow) steps(f *frame, p proportions, name string, c curve, inset, height float64) []rise {
+	directions := m.directions(f)
+	out := make([]rise, 0, m.tiers*len(directions)+1)
 	n := float64(m.tiers)
 	for k := range m.tiers {
 		u0, u1 := float64(k)/n, float64(k+1)/n
 		z0, z1 := height*c(u0), height*c(u1)
 		slope := (z1 - z0) / ((u1 - u0) * inset)
-		tier := fmt.Sprintf("%s step %d", name, k+1)
-		for _, d := range m.directions(f) {
+		tier := name + " step " + strconv.Itoa(k+1)
+		for _, d := range directions {
 			in := p.reference / 2 // the way in, in mm
 			if !parallel(m.shape) {
 				in = d.dist
 			}
 			// At the distance dist - u inset in, the height is z.
-			n := r3.Vec{X: d.normal.X * slope / in, Y: d.normal.Y * slope / in, Z: up}
-			out = append(out, newHalfSpace(tier, n, slope*(d.dist/in-u0*inset)+z0+up*edge))
+			out = append(out, rise{tier, plane{slope*(d.dist/in-u0*inset) + z0, r2.Scale(slope/in, d.normal)}})
 		}
 	}
 	return out
@@ -58,15 +56,13 @@ func (m makeRow) steps(f frame, p proportions, name string, c curve, inset, heig
 
 // directions are the ways that the facets of a step face: square to the sides,
 // or sixteen ways around a curved outline.
-func (m makeRow) directions(f frame) []side {
+func (m makeRow) directions(f *frame) []side {
 	if len(f.o) <= 8 {
 		return f.o.sides()
 	}
-	out := make([]side, 16)
-	for k := range out {
-		s, c := math.Sincos(2 * math.Pi * float64(k) / 16)
-		n := r2.Unit(r2.Vec{X: c / f.a, Y: s / f.b})
-		out[k] = side{n, f.o.support(n)}
+	out := make([]side, 0, waysAround/2)
+	for k := 0; k < waysAround; k += 2 {
+		out = append(out, f.ways[k])
 	}
 	return out
 }
