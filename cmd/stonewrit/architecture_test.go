@@ -34,7 +34,7 @@ func mayImport() map[string][]string {
 		"templates":       {},
 		"report":          {"grading", "templates", "photos"},
 		"report/pdf":      {"report"},
-		"report/chart":    {"report"},
+		"report/chart":    {"report", "grading"},
 		"report/register": {},
 		"report/seal":     {},
 		"report/export":   {"report"},

@@ -23,7 +23,7 @@ type source struct {
 
 // mostRead is how much of a file is read: more than a record may have, so that
 // the reader can say that it is too long.
-const mostRead = 2 << 20
+const mostRead = 16 << 20
 
 // search is one walk over the paths of a command line.
 type search struct {

@@ -9,7 +9,7 @@ import (
 // schemaCommand prints the JSON Schema of a kind of file, for editors.
 func (p *program) schemaCommand() *cobra.Command {
 	return &cobra.Command{
-		Use: "schema", Args: cobra.MaximumNArgs(1),
+		Use: "schema", Args: atMostOne,
 		RunE: func(_ *cobra.Command, words []string) error {
 			sort := stone.SortStone
 			if len(words) > 0 {
@@ -23,4 +23,12 @@ func (p *program) schemaCommand() *cobra.Command {
 			return nil
 		},
 	}
+}
+
+// atMostOne accepts one word or none.
+func atMostOne(c *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return failing(c.CommandPath()+" --help shows the form", "%s takes one word, %q is one too many", c.Name(), args[1])
+	}
+	return nil
 }

@@ -13,6 +13,7 @@ import (
 
 // weighCommand estimates a weight from dimensions, without a file.
 func (p *program) weighCommand() *cobra.Command {
+	var file string
 	c := &cobra.Command{
 		Use: "weigh", Args: noWords,
 		RunE: func(c *cobra.Command, _ []string) error {
@@ -22,12 +23,25 @@ func (p *program) weighCommand() *cobra.Command {
 					given[f.Name] = values.GetSlice()
 				}
 			})
-			return p.weigh(given)
+			tables, err := p.tables()
+			if err != nil {
+				return err
+			}
+			w := weigher{tables, p.now()}
+			switch {
+			case file == "":
+				return p.weigh(w, given)
+			case len(given) > 0:
+				return failing("put the figures into the list", "--file stands alone: the list holds all flags as columns")
+			}
+			return p.weighFile(c.Context(), file, w)
 		},
 	}
 	for _, f := range sizeFlags() {
 		c.Flags().StringArray(f.flag, nil, "")
 	}
+	c.Flags().Lookup("in-setting").NoOptDefVal = "true"
+	c.Flags().StringVar(&file, "file", "", "")
 	return c
 }
 
@@ -40,12 +54,7 @@ func noWords(c *cobra.Command, args []string) error {
 }
 
 // weigh estimates the weight of what the flags describe.
-func (p *program) weigh(given map[string][]string) error {
-	tables, err := p.tables()
-	if err != nil {
-		return err
-	}
-	w := weigher{tables, p.now()}
+func (p *program) weigh(w weigher, given map[string][]string) error {
 	result, problems, err := w.weigh(given)
 	if err != nil {
 		return err
