@@ -31,9 +31,19 @@ type Input struct {
 	Issued time.Time // the day of issue at the practice
 	Draft  bool
 
+	Replaces *Replaced // the document that this one amends, or nil
+
 	StoneFile []byte // as examined; carried inside the document
 	JSON      []byte // the examined stone; carried inside the document
 	Program   string // name and version of the program
+}
+
+// Replaced is an issued document that an amendment takes the place of.
+type Replaced struct {
+	Number  string
+	Issued  time.Time
+	Because string   // why, without capital and full stop
+	Changes []string // what differs, a few words each
 }
 
 // ErrNotExamined says that the stone file has errors, so there is nothing to

@@ -18,6 +18,7 @@ func (c *composer) finding() []Block {
 			lead.Body = append(lead.Body, t)
 		}
 	}
+	add(c.amendment())
 	for _, t := range c.contradictions() {
 		add(t)
 	}
@@ -26,6 +27,16 @@ func (c *composer) finding() []Block {
 	add(c.worthInShort())
 	add(together(c.say("assignment", c.assignment()), c.say("examination", c.examination())))
 	return []Block{lead}
+}
+
+// amendment names the document that this one takes the place of (ISO/IEC 17025
+// 7.8.8).
+func (c *composer) amendment() Text {
+	r := c.Replaces
+	if r == nil {
+		return nil
+	}
+	return c.say("amendment", templates.Amendment{Number: r.Number, Date: c.date(r.Issued), Because: r.Because, Changes: r.Changes})
 }
 
 // findingFacts settles which of its forms the first sentence takes.

@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,7 +51,7 @@ func (c *composer) person(id string) string {
 func (c *composer) keywords() []string {
 	var list []string
 	for _, m := range []string{c.opinion().speciesName(), c.opinion().varietyName()} {
-		if m != "" && (len(list) == 0 || list[0] != m) {
+		if m != "" && !slices.Contains(list, m) {
 			list = append(list, m)
 		}
 	}

@@ -283,6 +283,39 @@ func TestScaleFollowsThePicture(t *testing.T) {
 	}
 }
 
+// A document that amends another says which, and why (ISO/IEC 17025 7.8.8.1 to
+// 7.8.8.3).
+func TestAmendmentNamesWhatItReplaces(t *testing.T) {
+	in := input(t, "spinel.yaml")
+	in.Replaces = &report.Replaced{Number: "KL-2026-000400-11", Issued: issued.AddDate(0, 0, -9), Because: "the weight was misread", Changes: []string{"weight"}}
+	doc, err := report.Compose(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lead := doc.Sections[0].Blocks[0].(report.Lead)
+	want := "This document takes the place of number KL-2026-000400-11 of 7 October 2026, which no longer holds, because the weight was misread. Changed: weight."
+	if got := plainSpaces(lead.Body[0].String()); got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
+
+// "Pearl" alone means a natural one (16 CFR 23.19(a)): every mention in a
+// document about pearls says which, the name of a test or feature apart.
+func TestNoBarePearl(t *testing.T) {
+	word := regexp.MustCompile(`(?i)\bpearls?\b`)
+	before := regexp.MustCompile(`(natural|cultured|imitation|imitation of) $`)
+	after := regexp.MustCompile(`^(,| \() ?natural or cultured|^ drill hole`)
+	for name, doc := range samples(t) {
+		text := plainSpaces(textOf(doc))
+		for _, at := range word.FindAllStringIndex(text, -1) {
+			near := text[max(0, at[0]-40):min(len(text), at[1]+40)]
+			if !before.MatchString(text[:at[0]]) && !after.MatchString(text[at[1]:]) && !strings.Contains(near, "between the pearls; restring") {
+				t.Errorf("%s: bare: … %s …", name, near)
+			}
+		}
+	}
+}
+
 func TestUnreadablePhotoIsLeftOut(t *testing.T) {
 	in := input(t, "ruby.yaml")
 	in.Photos[0].JPEG = nil

@@ -55,6 +55,7 @@ func findingSentences() []Sentence {
 		group(Price{}, "price"),
 		group(Assignment{}, "assignment"),
 		group(Examination{}, "examination"),
+		group(Amendment{}, "amendment"),
 	)
 }
 

@@ -25,6 +25,8 @@ type Day struct{ Year, Month, Day int }
 type Subject struct {
 	Many  bool // more than one
 	Count int  // how many, 1 for one
+	// Pearl is set for pearls of nature or culture. The word alone would mean
+	// natural ones, so sentences speak of items.
 	Pearl bool
 	// Reference is the stone file's own reference.
 	Reference string

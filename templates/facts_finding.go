@@ -109,3 +109,9 @@ type Examination struct {
 	Cleaned               bool
 	CleanedBy             []string
 }
+
+// Amendment is the document that this one takes the place of.
+type Amendment struct {
+	Number, Date, Because string
+	Changes               []string
+}
