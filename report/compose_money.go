@@ -49,6 +49,7 @@ var longNumber = regexp.MustCompile(`[0-9]{4,}\.[0-9]+`)
 // beside it, and without the result that stands there.
 func (c *composer) working(step, result, code string) string {
 	step = strings.TrimSuffix(step, " = "+result)
+	step = strings.ReplaceAll(step, " x ", "\u00a0× ")
 	step = longNumber.ReplaceAllStringFunc(step, func(n string) string { return c.bareAmount(n, code) })
 	return c.prose(step)
 }
