@@ -29,6 +29,9 @@ func (p *program) tellBlock(r *reader, rec *record, e *grading.Examined) error {
 	}
 	p.print("%s", labelled("weight", weightText(e)))
 	for _, q := range e.Problems {
+		if isContradiction(e, q) {
+			q.Message, _, _ = strings.Cut(q.Message, ":") // the reason stands with the claim
+		}
 		p.print("%s", problemLines(rec.file, q))
 	}
 	p.print("\n")

@@ -26,20 +26,23 @@ type workshop struct {
 	pictures map[string]benchPicture // logo and signatures, by file name
 }
 
-// workshops makes a workshop for each bench, when it is first needed.
+// workshops makes a workshop for each bench, when it is first needed. A nil
+// workshop stands for one that cannot be made, which is told once.
 type workshops struct{ made map[*benchFile]*workshop }
 
 func newWorkshops() workshops { return workshops{map[*benchFile]*workshop{}} }
 
 // of is the workshop of a bench; nil stands for no bench file.
 func (w workshops) of(b *benchFile) (*workshop, error) {
-	if known := w.made[b]; known != nil {
+	known, asked := w.made[b]
+	switch {
+	case asked && known == nil:
+		return nil, errors.New("wording, typeface or letterhead cannot be used, as told above")
+	case asked:
 		return known, nil
 	}
 	made, err := newWorkshop(b)
-	if err == nil {
-		w.made[b] = made
-	}
+	w.made[b] = made
 	return made, err
 }
 
@@ -52,7 +55,10 @@ func newWorkshop(b *benchFile) (*workshop, error) {
 	if w.press, err = pressOf(b); err != nil {
 		return nil, err
 	}
-	return w, w.letterhead(b)
+	if err := w.letterhead(b); err != nil {
+		return nil, err
+	}
+	return w, nil
 }
 
 // wordingOf loads the built-in wording, with the folder beside the bench file
