@@ -3,12 +3,6 @@ package report_test
 import (
 	"bytes"
 	"errors"
-	"go/ast"
-	"go/parser"
-	"go/token"
-	"os"
-	"path/filepath"
-	"reflect"
 	"regexp"
 	"strconv"
 	"strings"
@@ -16,7 +10,6 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/report"
-	"stonewrit/report/pdf"
 )
 
 // A caution stands in the row of the test it is about, in documents for people
@@ -154,85 +147,6 @@ func TestSumIsTheCalculation(t *testing.T) {
 	t.Error("no calculation")
 }
 
-func TestSameInputSameDocument(t *testing.T) {
-	press, err := pdf.NewPress()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range []string{"ruby.yaml", "spinel.yaml", "opal.yaml", "pearls.yaml"} {
-		a, b := compose(t, name), compose(t, name)
-		if !reflect.DeepEqual(a, b) {
-			t.Errorf("%s: two documents of one input differ", name)
-		}
-		first, err := press.Print(a)
-		if err != nil {
-			t.Fatal(err)
-		}
-		second, err := press.Print(b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !bytes.Equal(first, second) {
-			t.Errorf("%s: the bytes differ", name)
-		}
-	}
-}
-
-// Everything that is composed can be set: no box overlaps another or leaves the
-// page, whatever the length of the words.
-func TestSamplesCanBeSet(t *testing.T) {
-	press, err := pdf.NewPress()
-	if err != nil {
-		t.Fatal(err)
-	}
-	long := strings.Repeat("Maximiliane-Theodora Ørsted-Łęcka of Netherbeck and Highgate, ", 5)[:300]
-	long = strings.TrimSpace(long)
-	docs := samples(t)
-	for name, change := range map[string][2]string{
-		"long client":    {"Kaja Ørsted-Łęcka", long},
-		"long source":    {"retail sale on record, Highgate", long},
-		"long type":      {"replacement value, new: the price", long},
-		"long word":      {"light abrasion on two facet edges of the crown", strings.Repeat("x", 300)},
-		"long caption":   {"A drawing, face up, not a photograph", long},
-		"long reference": {"KL-0412", strings.Repeat("KL-0412-", 37)},
-	} {
-		doc, err := report.Compose(inputOf(t, "ruby.yaml", edited(t, "ruby.yaml", change[0], change[1])))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !strings.Contains(textOf(doc), change[1]) {
-			t.Errorf("%s is cut", name)
-		}
-		docs[name] = doc
-	}
-	for name, doc := range docs {
-		pages, err := press.Layout(doc)
-		if err != nil {
-			t.Errorf("%s: %v", name, err)
-			continue
-		}
-		for _, f := range pdf.Faults(pages) {
-			t.Errorf("%s: %s", name, f)
-		}
-	}
-}
-
-func TestNoteIsShort(t *testing.T) {
-	press, err := pdf.NewPress()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range []string{"spinel.yaml", "brilliant.yaml", "glass.yaml", "doublet.yaml", "contradicted.yaml", "bare.yaml"} {
-		pages, err := press.Layout(compose(t, name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if len(pages) > 2 {
-			t.Errorf("%s has %d pages, want two at most", name, len(pages))
-		}
-	}
-}
-
 func TestDraftHasNoNumber(t *testing.T) {
 	in := input(t, "ruby.yaml")
 	in.Number, in.UUID, in.Draft = "", "", true
@@ -299,23 +213,6 @@ func TestAmendmentNamesWhatItReplaces(t *testing.T) {
 	}
 }
 
-// "Pearl" alone means a natural one (16 CFR 23.19(a)): every mention in a
-// document about pearls says which, the name of a test or feature apart.
-func TestNoBarePearl(t *testing.T) {
-	word := regexp.MustCompile(`(?i)\bpearls?\b`)
-	before := regexp.MustCompile(`(natural|cultured|imitation|imitation of) $`)
-	after := regexp.MustCompile(`^(,| \() ?natural or cultured|^ drill hole`)
-	for name, doc := range samples(t) {
-		text := plainSpaces(textOf(doc))
-		for _, at := range word.FindAllStringIndex(text, -1) {
-			near := text[max(0, at[0]-40):min(len(text), at[1]+40)]
-			if !before.MatchString(text[:at[0]]) && !after.MatchString(text[at[1]:]) && !strings.Contains(near, "between the pearls; restring") {
-				t.Errorf("%s: bare: … %s …", name, near)
-			}
-		}
-	}
-}
-
 func TestUnreadablePhotoIsLeftOut(t *testing.T) {
 	in := input(t, "ruby.yaml")
 	in.Photos[0].JPEG = nil
@@ -334,46 +231,5 @@ func TestNothingExaminedIsAnError(t *testing.T) {
 	}
 	if _, err := report.Compose(report.Input{Examined: &grading.Examined{}}); !errors.Is(err, report.ErrNotExamined) {
 		t.Errorf("no stone gives %v", err)
-	}
-}
-
-// Sentences stand in the wording, not in the code: no string of the composing
-// code has more than three words, errors apart.
-func TestNoSentenceInCode(t *testing.T) {
-	files, err := filepath.Glob("compose*.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	words := regexp.MustCompile(`[A-Za-z]{2,}( [A-Za-z]{2,}){3,}`)
-	looked := 0
-	for _, name := range files {
-		if strings.HasSuffix(name, "_test.go") {
-			continue
-		}
-		src, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		file, err := parser.ParseFile(token.NewFileSet(), name, src, 0)
-		if err != nil {
-			t.Fatal(err)
-		}
-		ast.Inspect(file, func(n ast.Node) bool {
-			if call, ok := n.(*ast.CallExpr); ok {
-				if f, ok := call.Fun.(*ast.SelectorExpr); ok && f.Sel.Name == "New" {
-					return false
-				}
-			}
-			if s, ok := n.(*ast.BasicLit); ok && s.Kind == token.STRING {
-				looked++
-				if words.MatchString(s.Value) {
-					t.Errorf("%s holds the sentence %s", name, s.Value)
-				}
-			}
-			return true
-		})
-	}
-	if looked < 100 {
-		t.Errorf("only %d strings were looked at", looked)
 	}
 }

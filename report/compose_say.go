@@ -104,14 +104,6 @@ func (c *composer) figure(s string) string {
 	return signs(said)
 }
 
-func (c *composer) figures(list []string) []string {
-	var out []string
-	for _, s := range list {
-		out = append(out, c.figure(s))
-	}
-	return out
-}
-
 // prose is a sentence of the examination, with its signs as print has them and
 // no stone called by a name that it may not have.
 func (c *composer) prose(s string) string { return c.qualified(signs(s)) }

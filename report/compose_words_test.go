@@ -72,6 +72,23 @@ func TestNoBareDiamond(t *testing.T) {
 	}
 }
 
+// "Pearl" alone means a natural one (16 CFR 23.19(a)): every mention in a
+// document about pearls says which, the name of a test or feature apart.
+func TestNoBarePearl(t *testing.T) {
+	word := regexp.MustCompile(`(?i)\bpearls?\b`)
+	before := regexp.MustCompile(`(natural|cultured|imitation|imitation of) $`)
+	after := regexp.MustCompile(`^(,| \() ?natural or cultured|^ drill hole`)
+	for name, doc := range samples(t) {
+		text := plainSpaces(textOf(doc))
+		for _, at := range word.FindAllStringIndex(text, -1) {
+			near := text[max(0, at[0]-40):min(len(text), at[1]+40)]
+			if !before.MatchString(text[:at[0]]) && !after.MatchString(text[at[1]:]) && !strings.Contains(near, "between the pearls; restring") {
+				t.Errorf("%s: bare: … %s …", name, near)
+			}
+		}
+	}
+}
+
 // Names by the stricter of 16 CFR 23 and ISO 18323 / CIBJO: what the first
 // sentence of each stone holds.
 func TestNames(t *testing.T) {
