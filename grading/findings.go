@@ -99,14 +99,25 @@ func weightFindings(e *Examined) stone.Problems {
 	u := math.Hypot(estimated.U, w.MeasuredU)
 	away := math.Abs(w.Measured-estimated.Value) / u
 	text := fmt.Sprintf("the measured %.3f ct lies %.1f times the uncertainty from the %.2f ct that the dimensions give", w.Measured, away, estimated.Value)
+	limit := 3.0
+	if g := e.Stone.Size.Girdle; !g.Given() {
+		limit = unknownGirdle
+		text += "; the girdle is not recorded"
+	}
 	switch {
-	case away > 3:
+	case away > limit:
 		list = append(list, e.Stone.Problem(stone.Finding, "weight.measured", text, "a slip in a dimension or in the weight, or another material"))
 	case away > 2:
 		list = append(list, e.Stone.Problem(stone.Note, "weight.measured", text, ""))
 	}
 	return list
 }
+
+// unknownGirdle is the limit for a stone whose girdle is not recorded. Stones
+// left thick to reach a round weight make the tail heavier than a normal one: on
+// 6,000 round diamonds of open data 0.6 % lie beyond three uncertainties, 0.2 %
+// beyond four.
+const unknownGirdle = 4.0
 
 func slipPath(dimension string) string {
 	if dimension == "weight" {

@@ -158,7 +158,7 @@ func dimensions(s *stone.Stone, b *stone.Bench, diamond bool) weight.Dimensions 
 	d := weight.Dimensions{
 		Shape: z.Shape, Cut: z.Cut, AsDiamond: diamond, Count: z.Number(), Girdle: z.Girdle.Word, Bulge: z.Bulge,
 		Table: ratio(z.Table), CrownHeight: ratio(z.CrownHeight), PavilionDepth: ratio(z.PavilionDepth),
-		TotalDepth: ratio(z.TotalDepth), Star: ratio(z.Star), LowerHalves: ratio(z.LowerHalves),
+		TotalDepth: worked(z.TotalDepth), Star: ratio(z.Star), LowerHalves: ratio(z.LowerHalves),
 		GirdlePercent: ratio(z.Girdle.Percent), Culet: ratio(z.Culet.Percent),
 		CrownAngle:    weight.Measure{Value: z.CrownAngle.Float(), U: z.CrownAngle.U},
 		PavilionAngle: weight.Measure{Value: z.PavilionAngle.Float(), U: z.PavilionAngle.U},
@@ -169,15 +169,32 @@ func dimensions(s *stone.Stone, b *stone.Bench, diamond bool) weight.Dimensions 
 
 func ratio(r stone.Ratio) weight.Measure { return weight.Measure{Value: r.Float(), U: r.U} }
 
+// worked is a per cent that was worked out from millimetres: without a stated
+// uncertainty it is good to half its last place (JCGM 100, 4.3.7).
+func worked(r stone.Ratio) weight.Measure {
+	m := ratio(r)
+	if r.Given() && m.U == 0 {
+		m.U = math.Pow10(-r.Decimals) / math.Sqrt(12)
+	}
+	return m
+}
+
 // readability is that of the named gauge in mm, or the step that the decimals
-// written show.
+// written show: those of the length written most finely, since one gauge took
+// them all and 4.80 is often written 4.8.
 func readability(z stone.Size, b *stone.Bench) float64 {
 	if b != nil {
 		if in, ok := b.Instruments[z.Instrument]; ok && in.Readability.Length.Given() {
 			return in.Readability.Length.Float()
 		}
 	}
-	return 0
+	decimals := 0
+	for _, list := range []stone.List[stone.Length]{z.Length, z.Width, z.Depth, z.Diameter, z.Sizes} {
+		for _, l := range list.Items {
+			decimals = max(decimals, l.Decimals)
+		}
+	}
+	return math.Pow10(-decimals)
 }
 
 // gauge makes measures of lengths with their uncertainty.
@@ -213,11 +230,7 @@ func (g gauge) u(key string, l stone.Length) float64 {
 	for _, h := range g.s.Size.Hidden.Items {
 		hidden = hidden || h == key
 	}
-	step := g.readability
-	if step == 0 {
-		step = math.Pow10(-l.Decimals)
-	}
-	return weight.DimensionU(step, g.s.Size.InSetting || g.s.Mounted, hidden)
+	return weight.DimensionU(g.readability, g.s.Size.InSetting || g.s.Mounted, hidden)
 }
 
 // mean is the middle of the least and greatest length; of stones alike the
