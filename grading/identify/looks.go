@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
 
@@ -20,6 +21,14 @@ func looksOtherwise(s *stone.Stone, hue string, m *gem.Material) bool {
 		return true
 	}
 	return hue != "" && otherColour(hue, m)
+}
+
+// noEdge leaves out a metallic opaque rival, of which the table has no index
+// because a refractometer shows no edge of it, where an edge was read.
+func noEdge(v *reading.Values, m *gem.Material) bool {
+	return m.Optic == gem.Opaque && !m.Low.Known() && slices.ContainsFunc(v.Index, func(x reading.IndexValue) bool {
+		return x.Edges > 0 && !x.Reflected && x.Suspect == "" && x.Test.Header().SetAside == ""
+	})
 }
 
 // onlyOpaque reports whether a material is never met but opaque.

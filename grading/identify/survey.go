@@ -43,7 +43,7 @@ func (d *Identifier) survey(c *Case) *survey {
 		best := standing{species: k.species}
 		for n, row := range k.rows {
 			misfit, excluded := s.against(row, n == 0, known, against)
-			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, hue, row) {
+			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, hue, row) && !noEdge(&c.Values, row) {
 				best.row, best.misfit = row, misfit
 			}
 		}
