@@ -68,6 +68,9 @@ func (c *composer) findingFacts() templates.Finding {
 		f.Open = true
 	}
 	f.Name = c.line("name", name)
+	if issuer := c.reportedBy(v.Growth); issuer != "" {
+		f.Reported = c.line("reported.growth", templates.Reported{Issuer: issuer, Growth: name.Growth, Subject: c.subject})
+	}
 	f.Whether = append(f.Whether, c.whether(name)...)
 	return f
 }

@@ -64,7 +64,7 @@ func (c *composer) name(variety bool) templates.Name {
 	n := templates.Name{
 		Species: o.speciesName(), Growth: string(o.Growth), Method: o.written.Method, Water: o.written.Water, Imitates: o.written.Imitates,
 		Diamond: c.called("diamond"), Pearl: c.subject.Pearl, Subject: c.subject,
-		Shown: c.e.Verdict.Growth.Standing == identify.Supported,
+		Shown: c.e.Verdict.Growth.Standing == identify.Supported && c.reportedBy(c.e.Verdict.Growth) == "",
 	}
 	if variety {
 		n.Variety = o.varietyName()
@@ -88,6 +88,21 @@ func (c *composer) name(variety bool) templates.Name {
 		n.Treatments = append(n.Treatments, c.treatmentName(t))
 	}
 	return n
+}
+
+// reportedBy is the issuer of the laboratory report that a supported claim rests
+// on where no test made here supports it. Signs seen here come first among the
+// reasons of a claim.
+func (c *composer) reportedBy(claim identify.Claim) string {
+	if claim.Standing != identify.Supported || len(claim.Because) == 0 {
+		return ""
+	}
+	for _, t := range c.s.Tests {
+		if r, ok := t.Test.(*stone.LaboratoryReport); ok && strings.HasPrefix(claim.Because[0], "according to "+r.Issuer) {
+			return r.Issuer
+		}
+	}
+	return ""
 }
 
 // bindsWithGlass reports whether a treatment makes the stone a composite: held

@@ -14,7 +14,7 @@ func (c *composer) treatments() templates.Treatments {
 	f := templates.Treatments{
 		Subject: c.subject, Name: c.commonName(), Named: c.treatmentNames(o.Treatments.Items), Told: c.treatmentNames(o.Told.Items),
 		NotExamined: !o.Treatments.Given, NoneSeen: o.Treatments.Given && len(o.Treatments.Items) == 0, Magnified: c.magnified(),
-		Stated: c.e.Verdict.Opinion.Stated, Supported: claim.Standing == identify.Supported, Undecided: claim.Standing == identify.Undecided,
+		Issuer: c.reportedBy(claim), Stated: c.e.Verdict.Opinion.Stated, Supported: claim.Standing == identify.Supported, Undecided: claim.Standing == identify.Undecided,
 	}
 	for _, t := range c.disclosed() {
 		f.Wordings = append(f.Wordings, t.Wording)

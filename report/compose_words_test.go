@@ -47,6 +47,7 @@ func extra() map[string]string {
 		"natural pearl":        head + "P-1\nopinion: {species: pearl, growth: natural, water: saltwater}\n",
 		"pearl of no growth":   head + "P-2\nopinion: {species: pearl, growth: undetermined}\n",
 		"pearl of glass":       head + "P-3\nopinion: {species: glass imitation of pearl, growth: artificial, imitates: pearl}\n",
+		"reported ruby":        head + "R-2\nopinion: {species: corundum, variety: ruby, growth: natural, treatments: [heated]}\nappearance: {colour: red}\nweight: {measured: 1.52 ct}\nsize: {length: 8.00 mm, width: 6.20 mm, depth: 3.75 mm}\ntests:\n  - {test: laboratory report, issuer: Farrowhythe Laboratory, number: \"7\", seen: original, matched: [weight, size], states: {species: corundum, growth: natural, treatments: [heated], weight: 1.52 ct}}\n",
 		"many stones":          head + "M-1\nopinion: {species: quartz, variety: amethyst, growth: natural, treatments: []}\nsize: {shape: round, cut: brilliant, diameter: [3.0 mm, 3.1 mm], depth: 1.9 mm, count: 12}\nweight: {measured: 1.21 ct}\ntests:\n  - {test: magnification, power: 10, sees: [colour zoning]}\n",
 	}
 }
@@ -110,6 +111,7 @@ func TestNames(t *testing.T) {
 		{"natural pearl", "saltwater natural pearl", "CIBJO Pearl Book 4.2: natural and the water named"},
 		{"pearl of no growth", "pearl, natural or cultured", "16 CFR 23.19(a): bare pearl means natural"},
 		{"pearl of glass", "The stone is taken to be imitation pearl (glass imitation of pearl)", "16 CFR 23.20(c)"},
+		{"reported ruby", "according to Farrowhythe Laboratory it grew in nature", "another laboratory's finding is worded as theirs, never as the tests made here"},
 		{"many stones", "The 12 stones are taken to be quartz, variety amethyst", "plural"},
 	} {
 		lead, ok := docs[tc.name].Sections[0].Blocks[0].(report.Lead)

@@ -56,6 +56,7 @@ func findingSentences() []Sentence {
 		group(Assignment{}, "assignment"),
 		group(Examination{}, "examination"),
 		group(Amendment{}, "amendment"),
+		group(Reported{}, "reported.growth"),
 	)
 }
 

@@ -104,6 +104,7 @@ type Treatments struct {
 	Magnified   bool
 	Stated      bool // by the owner's word
 	Supported   bool
+	Issuer      string // of the report that alone supports it, or empty
 	Undecided   bool
 	Told        []string // told by seller or owner, not seen here
 	Customary   []string // commonly done, neither seen nor excluded

@@ -15,7 +15,10 @@ type Finding struct {
 	Tested  bool     // some test was made
 	Against []string // the claims that are contradicted
 	Whether []string // what else is undecided, as "whether ..." clauses
-	Rivals  int      // materials of other species that are left
+	// Reported is what another laboratory's report alone says of the growth: the
+	// sentence "reported.growth", or empty.
+	Reported string
+	Rivals   int // materials of other species that are left
 }
 
 // Whether is a clause about one undecided claim.
@@ -114,4 +117,11 @@ type Examination struct {
 type Amendment struct {
 	Number, Date, Because string
 	Changes               []string
+}
+
+// Reported is what a claim rests on that no test made here supports.
+type Reported struct {
+	Issuer  string
+	Growth  string
+	Subject Subject
 }
