@@ -22,6 +22,7 @@ func (Gram) Symbols() []string       { return []string{"g"} }
 func (Degree) Symbols() []string     { return []string{"deg", "°"} }
 func (Percent) Symbols() []string    { return []string{"%"} }
 func (Nanometre) Symbols() []string  { return []string{"nm"} }
+func (Micrometre) Symbols() []string { return []string{"um", "µm", "μm"} }
 func (Celsius) Symbols() []string    { return []string{"C", "°C"} }
 func (Second) Symbols() []string     { return []string{"s"} }
 func (Day) Symbols() []string        { return []string{"days", "day"} }

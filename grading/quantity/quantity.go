@@ -19,6 +19,8 @@ type (
 	Percent float64
 	// Nanometre is a wavelength.
 	Nanometre float64
+	// Micrometre is the thickness of a layer.
+	Micrometre float64
 	// Celsius is a temperature.
 	Celsius float64
 	// Number is a pure number: a refractive index, a specific gravity.

@@ -15,9 +15,10 @@ import (
 // problems of its own.
 func Against(s *Stone, bench *Bench, today time.Time) Problems {
 	v := &validator{at: s.Position}
-	v.future(s, today)
+	v.future(s.Assignment, s.Photos, today)
+	v.futureTests(s.Tests, today)
 	if bench != nil {
-		v.people(s, bench)
+		v.people(s.Assignment, s.Tests, bench)
 		for i, t := range s.Tests {
 			if t.Test != nil {
 				v.instrument(fmt.Sprintf("tests[%d]", i), t.Test, bench)
@@ -30,37 +31,54 @@ func Against(s *Stone, bench *Bench, today time.Time) Problems {
 	return v.problems
 }
 
-func (v *validator) future(s *Stone, today time.Time) {
-	later := func(path, what string, d Date) {
-		if d.Given() && d.After(today) {
-			v.wrong(path, "", "%s %s lies after today, %s", what, d, today.Format(time.DateOnly))
-		}
+// AgainstPiece tells what of a piece file does not fit the bench file and the
+// day, as Against does of a stone file.
+func AgainstPiece(p *Piece, bench *Bench, today time.Time) Problems {
+	v := &validator{at: p.Position}
+	v.future(p.Assignment, p.Photos, today)
+	if bench != nil {
+		v.people(p.Assignment, nil, bench)
+		v.balance("mass.instrument", p.Mass.Instrument, bench, "balance", "scales in ct")
 	}
-	later("received", "the day it came in", s.Received)
-	for i, d := range s.Examined.Items {
+	v.problems.Sort()
+	return v.problems
+}
+
+func (v *validator) future(a Assignment, photos []Photo, today time.Time) {
+	v.later("received", "the day it came in", a.Received, today)
+	for i, d := range a.Examined.Items {
 		path := "examined"
-		if len(s.Examined.Items) > 1 {
+		if len(a.Examined.Items) > 1 {
 			path = fmt.Sprintf("examined[%d]", i)
 		}
-		later(path, "the day of examination", d)
+		v.later(path, "the day of examination", d, today)
 	}
-	for i, t := range s.Tests {
-		if t.Test != nil {
-			later(fmt.Sprintf("tests[%d].date", i), "the day of the test", t.Header().Date)
-		}
-	}
-	for i, p := range s.Photos {
-		if n := len(s.Examined.Items); n > 0 && p.Taken.Given() && p.Taken.After(s.Examined.Items[n-1].Time) {
+	for i, p := range photos {
+		if n := len(a.Examined.Items); n > 0 && p.Taken.Given() && p.Taken.After(a.Examined.Items[n-1].Time) {
 			v.say(Warning, fmt.Sprintf("photos[%d].taken", i), fmt.Sprintf("the photo of %s was taken after the examination", p.Taken), "")
 		}
 	}
 }
 
-func (v *validator) people(s *Stone, b *Bench) {
+func (v *validator) futureTests(tests []AnyTest, today time.Time) {
+	for i, t := range tests {
+		if t.Test != nil {
+			v.later(fmt.Sprintf("tests[%d].date", i), "the day of the test", t.Header().Date, today)
+		}
+	}
+}
+
+func (v *validator) later(path, what string, d Date, today time.Time) {
+	if d.Given() && d.After(today) {
+		v.wrong(path, "", "%s %s lies after today, %s", what, d, today.Format(time.DateOnly))
+	}
+}
+
+func (v *validator) people(a Assignment, tests []AnyTest, b *Bench) {
 	known := slices.Sorted(maps.Keys(b.Examiners))
 	type named struct{ path, id string }
-	all := []named{{"examiner", s.Examiner}, {"authorised_by", s.Authorised}}
-	for i, t := range s.Tests {
+	all := []named{{"examiner", a.Examiner}, {"authorised_by", a.Authorised}}
+	for i, t := range tests {
 		if t.Test != nil {
 			all = append(all, named{fmt.Sprintf("tests[%d].by", i), t.Header().By})
 		}

@@ -1,5 +1,12 @@
 package stone
 
+import (
+	"reflect"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
 // Bench is a bench file: the practice, its examiners and its instruments.
 type Bench struct {
 	Format      int                   `yaml:"stonewrit" range:"1..1" doc:"version of this format"`
@@ -15,8 +22,7 @@ type Bench struct {
 	Keep        string                `yaml:"keep" doc:"how long records are kept"`
 	Safety      Safety                `yaml:"safety" doc:"what protection is in place"`
 
-	file      string
-	positions map[string]Position
+	source
 }
 
 // Practice is who issues the documents.
@@ -50,9 +56,9 @@ type Instrument struct {
 	Limit       Index        `yaml:"limit" range:"1.3..2.2" doc:"highest index the contact liquid allows"`
 	Readability Readability  `yaml:"readability" doc:"smallest step shown"`
 	Wavelengths []Wavelength `yaml:"wavelengths" range:"100..800" doc:"of a lamp"`
-	Checks      []Check      `yaml:"checks" doc:"checks against something known"`
+	Checks      []Check      `yaml:"checks" doc:"checks against something known, or none"`
 	CheckEvery  Days         `yaml:"check_every" range:"1..4000" doc:"how long a check holds"`
-	Certificate *Certificate `yaml:"certificate" doc:"calibration certificate"`
+	Certificate *Certificate `yaml:"certificate" doc:"calibration certificate, or none"`
 	Service     []Service    `yaml:"service" doc:"repairs and services"`
 	Owned       *bool        `yaml:"owned" doc:"false for an instrument one thinks of buying"`
 }
@@ -71,12 +77,31 @@ type Check struct {
 	Expires   Date        `yaml:"reference_valid_until" doc:"until when the reference is valid"`
 }
 
-// Certificate is a calibration certificate.
+// Certificate is a calibration certificate. None says that there is none, which
+// is printed.
 type Certificate struct {
+	None   bool
 	Number string   `yaml:"number" need:"yes" doc:"its number"`
 	U      Anything `yaml:"u" doc:"its uncertainty, with unit"`
 	Date   Date     `yaml:"date" doc:"its date"`
 	By     string   `yaml:"by" doc:"who issued it"`
+}
+
+// plainCertificate reads the mapping form without coming back to decode.
+type plainCertificate Certificate
+
+func (c *Certificate) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
+	if n.Kind == yaml.ScalarNode && strings.EqualFold(n.Value, "none") {
+		c.None = true
+		return
+	}
+	var p plainCertificate
+	d.structure(n, &p, path, depth)
+	*c = Certificate(p)
+}
+
+func (c *Certificate) schema(m *schemaMaker, _ fieldTags) object {
+	return anyOf(object{{"const", "none"}}, m.structure(reflect.TypeFor[plainCertificate]()))
 }
 
 // Service is a repair.
@@ -89,6 +114,7 @@ type Service struct {
 type Terms struct {
 	Caveats  []string `yaml:"caveats" doc:"sentences added to the limits"`
 	Language string   `yaml:"language" words:"en|de" doc:"language of the documents"`
+	Copies   string   `yaml:"copies" doc:"to whom the practice shows a document beside the client, where the stone file does not say"`
 	Validity string   `yaml:"validity" doc:"how long and for whom a document is valid"`
 }
 

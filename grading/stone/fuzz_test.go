@@ -20,12 +20,14 @@ func seeds(f *testing.F) {
 	for _, name := range append(names, more...) {
 		f.Add(readFile(f, name))
 	}
-	archive, err := txtar.ParseFile(mistakes)
-	if err != nil {
-		f.Fatal(err)
-	}
-	for i := 0; i < len(archive.Files); i += 2 {
-		f.Add(headed(archive.Files[i]))
+	for name, head := range map[string]string{mistakes: stoneHead, pieceMistakes: pieceHead} {
+		archive, err := txtar.ParseFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		for i := 0; i < len(archive.Files); i += 2 {
+			f.Add(headed(archive.Files[i], head))
+		}
 	}
 }
 
@@ -57,5 +59,19 @@ func FuzzReadBench(f *testing.F) {
 		b, problems := stone.ReadBench("bench.yaml", src, table)
 		placesInside(t, src, problems)
 		stone.Against(s, b, today())
+	})
+}
+
+func FuzzReadPiece(f *testing.F) {
+	seeds(f)
+	table := loadTable(f)
+	bench, _ := stone.ReadBench("bench.yaml", readFile(f, "testdata/bench.yaml"), table)
+	f.Fuzz(func(t *testing.T, src []byte) {
+		p, problems := stone.ReadPiece("a.yaml", src, table)
+		problems = append(problems, stone.AgainstPiece(p, bench, today())...)
+		placesInside(t, src, problems)
+		for _, s := range p.Stones {
+			s.Record()
+		}
 	})
 }

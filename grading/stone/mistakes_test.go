@@ -15,21 +15,29 @@ import (
 	"stonewrit/grading/stone"
 )
 
-var update = flag.Bool("update", false, "rewrite the answers of testdata/mistakes.txtar")
+var update = flag.Bool("update", false, "rewrite the answers of testdata/mistakes*.txtar")
 
-const mistakes = "testdata/mistakes.txtar"
+const (
+	mistakes      = "testdata/mistakes.txtar"
+	pieceMistakes = "testdata/mistakes-piece.txtar"
+)
 
 // Every mistake of testdata/mistakes.txtar is told with exactly these words at
 // exactly this place.
-func TestMistakes(t *testing.T) {
-	archive, err := txtar.ParseFile(mistakes)
+func TestMistakes(t *testing.T) { tellMistakes(t, mistakes, 60) }
+
+// Every mistake of testdata/mistakes-piece.txtar likewise.
+func TestPieceMistakes(t *testing.T) { tellMistakes(t, pieceMistakes, 30) }
+
+func tellMistakes(t *testing.T, name string, due int) {
+	archive, err := txtar.ParseFile(name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	table := loadTable(t)
 	bench, _ := stone.ReadBench("bench.yaml", readFile(t, "testdata/bench.yaml"), table)
-	if len(archive.Files) < 2*60 {
-		t.Fatalf("%d cases, at least 60 are due", len(archive.Files)/2)
+	if len(archive.Files) < 2*due {
+		t.Fatalf("%d cases, at least %d are due", len(archive.Files)/2, due)
 	}
 	for i := 0; i+1 < len(archive.Files); i += 2 {
 		given, told := archive.Files[i], &archive.Files[i+1]
@@ -37,11 +45,19 @@ func TestMistakes(t *testing.T) {
 			if told.Name != given.Name+": told" {
 				t.Fatalf("followed by %q", told.Name)
 			}
-			src := headed(given)
+			src := headed(given, stoneHead)
+			if name == pieceMistakes {
+				src = headed(given, pieceHead)
+			}
 			var problems stone.Problems
-			if strings.HasSuffix(given.Name, ":bench") {
+			switch {
+			case strings.HasSuffix(given.Name, ":bench"):
 				_, problems = stone.ReadBench("bench.yaml", src, table)
-			} else {
+			case name == pieceMistakes:
+				var p *stone.Piece
+				p, problems = stone.ReadPiece("a.yaml", src, table)
+				problems = append(problems, stone.AgainstPiece(p, bench, today())...)
+			default:
 				var s *stone.Stone
 				s, problems = stone.Read("a.yaml", src, table)
 				problems = append(problems, stone.Against(s, bench, today())...)
@@ -60,19 +76,23 @@ func TestMistakes(t *testing.T) {
 		})
 	}
 	if *update {
-		if err := os.WriteFile(mistakes, txtar.Format(archive), 0o644); err != nil {
+		if err := os.WriteFile(name, txtar.Format(archive), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
 }
 
-// headed puts the head of a stone file before a case.
-func headed(f txtar.File) []byte {
+const (
+	stoneHead = "stonewrit: 1\nstone: T-1\nreport: note\nexamined: 2026-10-14\nexaminer: okafor\nopinion: {species: corundum}\n"
+	pieceHead = "stonewrit: 1\npiece: P-1\nkind: ring\nreport: appraisal\nexamined: 2026-10-14\nexaminer: okafor\n"
+)
+
+// headed puts a head before a case, without the keys that the case has itself.
+func headed(f txtar.File, head string) []byte {
 	if strings.HasSuffix(f.Name, ":raw") || strings.HasSuffix(f.Name, ":bench") {
 		return f.Data
 	}
-	head := "stonewrit: 1\nstone: T-1\nreport: note\nexamined: 2026-10-14\nexaminer: okafor\nopinion: {species: corundum}\n"
-	for _, key := range []string{"examined", "examiner", "opinion"} {
+	for _, key := range []string{"examined", "examiner", "opinion", "kind"} {
 		if regexp.MustCompile("(?m)^" + key + ":").Match(f.Data) {
 			head = regexp.MustCompile("(?m)^"+key+":.*\n").ReplaceAllString(head, "")
 		}

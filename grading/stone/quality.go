@@ -2,16 +2,17 @@ package stone
 
 // Quality is the grading and description, what applies of it.
 type Quality struct {
-	Colour     *ColourGrade  `yaml:"colour" doc:"colour of a coloured stone"`
-	Diamond    *DiamondGrade `yaml:"diamond" doc:"grades of a diamond"`
-	Pearl      *PearlGrade   `yaml:"pearl" doc:"grades of pearls"`
-	Opal       *OpalGrade    `yaml:"opal" doc:"description of an opal"`
-	Star       *StarGrade    `yaml:"star" doc:"description of a star"`
-	Clarity    string        `yaml:"clarity" words:"nothing seen at 10x|visible at 10x|visible to the eye|prominent" doc:"clarity in plain words"`
-	Cut        *CutGrade     `yaml:"cut" doc:"how the cut performs"`
-	Phenomenon string        `yaml:"phenomenon" doc:"phenomenon as described"`
-	Condition  string        `yaml:"condition" doc:"wear and damage"`
-	Words      string        `yaml:"description" doc:"anything else a reader needs to know it again"`
+	Colour     *ColourGrade      `yaml:"colour" doc:"colour of a coloured stone"`
+	Diamond    *DiamondGrade     `yaml:"diamond" doc:"grades of a diamond"`
+	Pearl      *PearlGrade       `yaml:"pearl" doc:"grades of pearls"`
+	Opal       *OpalGrade        `yaml:"opal" doc:"description of an opal"`
+	Star       *StarGrade        `yaml:"star" doc:"description of a star"`
+	Clarity    string            `yaml:"clarity" words:"nothing seen at 10x|visible at 10x|visible to the eye|prominent" doc:"clarity in plain words"`
+	Cut        *CutGrade         `yaml:"cut" doc:"how the cut performs"`
+	NotGraded  map[string]string `yaml:"not_graded" doc:"colour, clarity or cut with the reason why it was not graded"`
+	Phenomenon string            `yaml:"phenomenon" doc:"phenomenon as described"`
+	Condition  string            `yaml:"condition" doc:"wear and damage"`
+	Words      string            `yaml:"description" doc:"anything else a reader needs to know it again"`
 }
 
 // ColourGrade is a colour in an open notation and in words.

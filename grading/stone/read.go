@@ -11,7 +11,7 @@ import (
 // Error mean that the record is not to be used; warnings may stand beside a
 // good record.
 func Read(name string, src []byte, table *gem.Table) (*Stone, Problems) {
-	s := &Stone{file: name}
+	s := &Stone{source: source{file: name}}
 	positions, problems := decodeDocument(src, s)
 	s.positions = positions
 	for i, t := range s.Tests {
@@ -24,9 +24,20 @@ func Read(name string, src []byte, table *gem.Table) (*Stone, Problems) {
 	return s, problems.and(v.problems)
 }
 
+// ReadPiece reads a piece file as Read reads a stone file. The stone files that
+// it names are not looked at.
+func ReadPiece(name string, src []byte, table *gem.Table) (*Piece, Problems) {
+	p := &Piece{source: source{file: name}}
+	positions, problems := decodeDocument(src, p)
+	p.positions = positions
+	v := &validator{at: p.Position, table: table, read: problems}
+	v.piece(p)
+	return p, problems.and(v.problems)
+}
+
 // ReadBench reads a bench file.
 func ReadBench(name string, src []byte, table *gem.Table) (*Bench, Problems) {
-	b := &Bench{file: name}
+	b := &Bench{source: source{file: name}}
 	positions, problems := decodeDocument(src, b)
 	b.positions = positions
 	v := &validator{at: b.Position, table: table, read: problems}
@@ -55,30 +66,30 @@ func within(inner, outer string) bool {
 	return ok && (rest == "" || outer == "" || rest[0] == '.' || rest[0] == '[')
 }
 
+// source is where a record was read from.
+type source struct {
+	file      string
+	positions map[string]Position
+}
+
 // File is the name the record was read under, as the user typed it.
-func (s *Stone) File() string { return s.file }
+func (s *source) File() string { return s.file }
 
 // Position is the place of a key in the file, or of the nearest key above it
 // that the file has.
-func (s *Stone) Position(path string) Position { return nearestPosition(s.positions, path) }
+func (s *source) Position(path string) Position { return nearestPosition(s.positions, path) }
 
 // Has reports whether the key stands in the file.
-func (s *Stone) Has(path string) bool {
+func (s *source) Has(path string) bool {
 	_, ok := s.positions[path]
 	return ok
 }
 
 // Problem makes a problem at a key of the file.
-func (s *Stone) Problem(severity Severity, path, message, hint string) Problem {
+func (s *source) Problem(severity Severity, path, message, hint string) Problem {
 	at := s.Position(path)
 	return Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}
 }
-
-// Position is the place of a key in the bench file.
-func (b *Bench) Position(path string) Position { return nearestPosition(b.positions, path) }
-
-// File is the name the bench file was read under.
-func (b *Bench) File() string { return b.file }
 
 func nearestPosition(positions map[string]Position, path string) Position {
 	for p := path; ; p = parentPath(p) {

@@ -113,8 +113,16 @@ func (d *decoder) word(n *yaml.Node, path, text string, words []string, v reflec
 
 var leadingNumber = regexp.MustCompile(`^([0-9]+)(?:\.0+)?(?: ?[^0-9.,]*)$`)
 
-// wholeNumber is a hint that picks the whole number out of a text.
+var karat = regexp.MustCompile(`^([0-9]{1,2}) ?(?:[kK]|kt|KT|karat)$`)
+
+// wholeNumber is a hint that picks the whole number out of a text. Karats are
+// parts of 24, and these files count parts in a thousand.
 func wholeNumber(text string) string {
+	if g := karat.FindStringSubmatch(text); g != nil {
+		if k, _ := strconv.Atoi(g[1]); k >= 1 && k <= 24 {
+			return fmt.Sprintf("parts in a thousand are counted: %d of 24 are %d", k, k*1000/24)
+		}
+	}
 	if g := leadingNumber.FindStringSubmatch(text); g != nil {
 		return "did you mean " + g[1] + "?"
 	}

@@ -9,7 +9,7 @@ import (
 	"stonewrit/grading/quantity"
 )
 
-// Schema is the JSON Schema (2020-12) of a sort of file, SortStone or
+// Schema is the JSON Schema (2020-12) of a sort of file, SortStone, SortPiece or
 // SortBench, for editors that complete and check while one writes. It is made
 // from the types that read the file, so it cannot say otherwise; what single
 // values cannot tell (names of the gem table, keys that contradict each other)
@@ -19,6 +19,8 @@ func Schema(sort string) []byte {
 	switch sort {
 	case SortStone:
 		root = reflect.TypeFor[Stone]()
+	case SortPiece:
+		root = reflect.TypeFor[Piece]()
 	case SortBench:
 		root = reflect.TypeFor[Bench]()
 	default:

@@ -72,7 +72,7 @@ func validate(t *testing.T, schema *jsonschema.Schema, src []byte) error {
 }
 
 func TestSchemaIsDeterministic(t *testing.T) {
-	for _, sort := range []string{stone.SortStone, stone.SortBench} {
+	for _, sort := range []string{stone.SortStone, stone.SortPiece, stone.SortBench} {
 		if a, b := stone.Schema(sort), stone.Schema(sort); !bytes.Equal(a, b) || len(a) == 0 {
 			t.Errorf("%s: %d bytes, then %d others", sort, len(a), len(b))
 		}
@@ -90,15 +90,21 @@ func TestSchemaAgreesWithReading(t *testing.T) {
 	if err != nil || len(names) < 10 {
 		t.Fatalf("%d files, %v", len(names), err)
 	}
-	schemas := map[string]*jsonschema.Schema{stone.SortStone: compile(t, stone.SortStone), stone.SortBench: compile(t, stone.SortBench)}
+	schemas := map[string]*jsonschema.Schema{}
+	for _, sort := range []string{stone.SortStone, stone.SortPiece, stone.SortBench} {
+		schemas[sort] = compile(t, sort)
+	}
 	for _, name := range append(names, "testdata/hl-0412.yaml", "testdata/bench.yaml") {
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			src := readFile(t, name)
 			sort := stone.Sniff(src)
 			var problems stone.Problems
-			if sort == stone.SortBench {
+			switch sort {
+			case stone.SortBench:
 				_, problems = stone.ReadBench(name, src, table)
-			} else {
+			case stone.SortPiece:
+				_, problems = stone.ReadPiece(name, src, table)
+			default:
 				_, problems = stone.Read(name, src, table)
 			}
 			err := validate(t, schemas[sort], src)

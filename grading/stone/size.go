@@ -1,9 +1,14 @@
 package stone
 
+// Outline is the shape of a stone seen from above and the style of its cut.
+type Outline struct {
+	Shape string `yaml:"shape" words:"round|oval|cushion|square|rectangle|cut-corner square|cut-corner rectangle|pear|marquise|heart|triangle|curved triangle|kite|half moon|baguette|tapered baguette|hexagon|octagon|lozenge|shield|drop|bead|irregular" doc:"outline"`
+	Cut   string `yaml:"cut" words:"brilliant|old mine|old European|single|princess|radiating cushion|step|mixed|checkerboard|rose|double rose|briolette|cabochon|double cabochon|flat cabochon|bead|faceted bead|carved|tablet|rough" doc:"style of cutting"`
+}
+
 // Size is the outline, the cut and the measured dimensions of the stone.
 type Size struct {
-	Shape         string        `yaml:"shape" words:"round|oval|cushion|square|rectangle|cut-corner square|cut-corner rectangle|pear|marquise|heart|triangle|curved triangle|kite|half moon|baguette|tapered baguette|hexagon|octagon|lozenge|shield|drop|bead|irregular" doc:"outline"`
-	Cut           string        `yaml:"cut" words:"brilliant|old mine|old European|single|princess|radiating cushion|step|mixed|checkerboard|rose|double rose|briolette|cabochon|double cabochon|flat cabochon|bead|faceted bead|carved|tablet|rough" doc:"style of cutting"`
+	Outline
 	Length        List[Length]  `yaml:"length" range:"0.1..500" doc:"length, or smallest and largest of stones alike"`
 	Width         List[Length]  `yaml:"width" range:"0.1..500" doc:"width, or both widths of a tapered stone"`
 	Depth         List[Length]  `yaml:"depth" range:"0.1..500" doc:"depth, table to culet"`

@@ -1,5 +1,5 @@
-// Package stone holds the records that people write, the stone file and the
-// bench file, and reads them strictly from YAML: every problem of a file is
+// Package stone holds the records that people write, the stone file, the piece
+// file and the bench file, and reads them strictly from YAML: every problem of a file is
 // told at once, with line, column, the key's path, what was found, what is
 // allowed and the nearest known word.
 //
@@ -39,19 +39,10 @@ const (
 
 // Stone is a stone file.
 type Stone struct {
-	Format     int        `yaml:"stonewrit" need:"yes" range:"1..1" eg:"1" doc:"version of this format"`
-	Reference  string     `yaml:"stone" need:"yes" eg:"HL-0412" doc:"own reference, unique in the folder"`
-	Report     string     `yaml:"report" need:"yes" words:"appraisal|note|record" doc:"kind of document"`
-	Received   Date       `yaml:"received" doc:"day the stone came in"`
-	Examined   List[Date] `yaml:"examined" need:"yes" eg:"2026-10-14" doc:"day of the examination, or first and last day"`
-	Examiner   string     `yaml:"examiner" need:"yes" eg:"okafor" doc:"an examiner of the bench file"`
-	Authorised string     `yaml:"authorised_by" doc:"who authorised the document, an examiner of the bench file"`
-	Place      string     `yaml:"place" doc:"where the examination was done, if not at the practice"`
-	Client     *Client    `yaml:"client" doc:"for whom; own stock: write name: own stock"`
-	ShortForm  string     `yaml:"short_form" words:"agreed" doc:"the client agreed to a short form; own stock counts"`
-	Location   string     `yaml:"location" doc:"where the stone is kept"`
-	Prepared   *Prepared  `yaml:"prepared" doc:"how the stone was cleaned before testing"`
-	Mounted    bool       `yaml:"mounted" doc:"set in a mounting"`
+	Format    int    `yaml:"stonewrit" need:"yes" range:"1..1" eg:"1" doc:"version of this format"`
+	Reference string `yaml:"stone" need:"yes" eg:"HL-0412" doc:"own reference, unique in the folder"`
+	Assignment
+	Mounted bool `yaml:"mounted" doc:"set in a mounting"`
 
 	Opinion    Opinion    `yaml:"opinion" need:"yes" eg:"{species: corundum}" doc:"what the examiner says the stone is"`
 	Origin     *Origin    `yaml:"origin" doc:"country of origin, an opinion with its basis"`
@@ -63,23 +54,9 @@ type Stone struct {
 	Quality     Quality     `yaml:"quality" doc:"grading and description, what applies"`
 	Inscription Inscription `yaml:"inscription" doc:"words on the stone"`
 	Marks       []Mark      `yaml:"marks" doc:"stamps as struck"`
-	Worth       *Worth      `yaml:"worth" doc:"appraisal: the value and how it was reached"`
-	Stock       *Stock      `yaml:"stock" doc:"retailer: stock number and asking price"`
-	Sold        *bool       `yaml:"sold_by_issuer" doc:"the issuer of the document sold the stone"`
-	Owned       *Owned      `yaml:"owned" doc:"owner: since when, from whom, what was paid"`
-	Insured     *Insured    `yaml:"insured" doc:"the policy it is insured under"`
-	Valued      []Valued    `yaml:"valued" doc:"earlier valuations by others"`
+	Account
 
-	Use          Use      `yaml:"use" doc:"what the document is for and who may rely on it"`
-	Scope        Scope    `yaml:"scope" doc:"what was inspected, researched and left out"`
-	Interest     Interest `yaml:"interest" doc:"the issuer's interests in the stone"`
-	Assumptions  []string `yaml:"assumptions" doc:"uncertain facts taken as true"`
-	Hypothetical []string `yaml:"hypothetical" doc:"facts known to be false but assumed"`
-	Photos       []Photo  `yaml:"photos" doc:"pictures, the first one leads"`
-	Explanation  string   `yaml:"explanation" doc:"needed to issue against a contradicted claim; printed"`
-
-	file      string
-	positions map[string]Position
+	source
 }
 
 // Client is for whom the document is made.
@@ -146,7 +123,7 @@ type Inscription struct {
 type Mark struct {
 	Text  string `yaml:"text" need:"yes" doc:"the mark, letter by letter"`
 	Where string `yaml:"where" doc:"where it stands"`
-	How   string `yaml:"how" words:"struck|engraved|read only|printed" doc:"how it is made or known"`
+	How   string `yaml:"how" words:"struck|engraved|cast|printed|read only|tested" doc:"how it is made or known"`
 }
 
 // plainMark reads the mapping form without coming back to decode.

@@ -218,6 +218,7 @@ type Hardness struct {
 	TestHeader
 	Scratches   List[string] `yaml:"scratches" doc:"reference minerals or Mohs numbers that the stone scratches"`
 	ScratchedBy List[string] `yaml:"scratched_by" doc:"reference minerals or Mohs numbers that scratch it"`
+	Consent     string       `yaml:"consent" doc:"who agreed to the scratch, and when; or an old mark, found on it"`
 }
 
 // Thermal is what a thermal tester shows.

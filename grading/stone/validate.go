@@ -48,7 +48,7 @@ func (v *validator) stone(s *Stone) {
 	if s.Reference == "" {
 		v.wrong("stone", "give the stone a reference of your own, unique in the folder", "the reference is empty")
 	}
-	v.dates(s)
+	v.dates(s.Assignment)
 	v.opinion(s)
 	v.origin(s)
 	v.size(s)
@@ -58,14 +58,11 @@ func (v *validator) stone(s *Stone) {
 			v.test(fmt.Sprintf("tests[%d]", i), t.Test)
 		}
 	}
-	v.money(s)
-	for i, p := range s.Photos {
-		v.beside(fmt.Sprintf("photos[%d].file", i), p.File, "stone file")
-	}
+	v.account(s.Account, "stone file")
 }
 
-func (v *validator) dates(s *Stone) {
-	days := s.Examined.Items
+func (v *validator) dates(a Assignment) {
+	days := a.Examined.Items
 	switch {
 	case len(days) == 0:
 		v.wrong("examined", "write the day: 2026-10-14", "no day of examination is given")
@@ -75,8 +72,8 @@ func (v *validator) dates(s *Stone) {
 	case len(days) == 2 && days[1].Before(days[0].Time):
 		v.wrong("examined", "write the first day first", "the last day %s lies before the first %s", days[1], days[0])
 	}
-	if s.Received.Given() && days[0].Given() && s.Received.After(days[0].Time) {
-		v.wrong("received", "", "received %s lies after the examination of %s", s.Received, days[0])
+	if a.Received.Given() && days[0].Given() && a.Received.After(days[0].Time) {
+		v.wrong("received", "", "received %s lies after the examination of %s", a.Received, days[0])
 	}
 }
 

@@ -7,8 +7,16 @@ import (
 	"strings"
 )
 
-// money checks every currency and amount of the file.
-func (v *validator) money(s *Stone) {
+// account checks every currency and amount of the file, and that its pictures
+// lie beside it.
+func (v *validator) account(s Account, file string) {
+	for i, p := range s.Photos {
+		v.beside(fmt.Sprintf("photos[%d].file", i), p.File, file)
+	}
+	v.money(s)
+}
+
+func (v *validator) money(s Account) {
 	if s.Worth != nil {
 		v.worth(s.Worth)
 	}
@@ -87,6 +95,10 @@ func (v *validator) worthLine(at string, l WorthLine) {
 		v.wrong(at, "add per_gram_fine, or leave mass and fineness out", "mass and fineness stand beside %s, which does not use them", ways[0])
 	case l.PerCarat == "" && l.Weight.Given():
 		v.wrong(at+".weight", "add per_carat, or leave the weight out", "a weight stands beside %s, which does not use it", ways[0])
+	case l.PerCarat == "" && l.Item != 0:
+		v.wrong(at+".item", "add per_carat, or leave the item out", "an item stands beside %s, which does not use it", ways[0])
+	case l.Weight.Given() && l.Item != 0:
+		v.wrong(at+".item", "keep one of the two", "item and weight both say how much the price applies to")
 	case l.Percent.Given() && len(l.Of.Items) == 0:
 		v.wrong(at, "for example of: [labour]", "a per cent needs the lines it is of")
 	case !l.Percent.Given() && l.Of.Given:

@@ -33,6 +33,7 @@ func allWords(t reflect.Type, seen map[reflect.Type]bool, words map[string]bool)
 func everyWord() map[string]bool {
 	words, seen := map[string]bool{}, map[reflect.Type]bool{}
 	allWords(reflect.TypeFor[Stone](), seen, words)
+	allWords(reflect.TypeFor[Piece](), seen, words)
 	allWords(reflect.TypeFor[Bench](), seen, words)
 	for _, k := range testKinds() {
 		words[k.kind] = true
@@ -96,6 +97,7 @@ func TestEveryKeyIsDescribed(t *testing.T) {
 		}
 	}
 	walk(reflect.TypeFor[Stone](), "")
+	walk(reflect.TypeFor[Piece](), "")
 	walk(reflect.TypeFor[Bench](), "")
 	for _, k := range testKinds() {
 		walk(reflect.TypeOf(k.make()).Elem(), k.kind)

@@ -8,6 +8,7 @@ type Worth struct {
 	Source      string            `yaml:"definition_source" doc:"where the definition comes from"`
 	Replacement string            `yaml:"replacement" words:"new|second-hand|copy|online" doc:"what kind of replacement"`
 	Market      string            `yaml:"market" doc:"market level"`
+	Sellers     string            `yaml:"sellers" doc:"who sells such goods on that market: jewellers with a shop"`
 	Effective   Date              `yaml:"effective" doc:"day on which the value holds"`
 	Currency    string            `yaml:"currency" need:"yes" doc:"ISO 4217 currency" eg:"EUR"`
 	Lines       []WorthLine       `yaml:"lines" doc:"cost build-up, line by line"`
@@ -29,6 +30,7 @@ type WorthLine struct {
 	Amount      Decimal      `yaml:"amount" doc:"a plain amount"`
 	PerCarat    Decimal      `yaml:"per_carat" doc:"price a carat, times the printed weight"`
 	Weight      Weight       `yaml:"weight" range:"0.0001..100000" doc:"weight the price applies to, if not the stone's"`
+	Item        int          `yaml:"item" range:"1..1000" doc:"piece: the stone, by its place in the list, whose weight the price applies to"`
 	PerGramFine Decimal      `yaml:"per_gram_fine" doc:"price of a gram of fine metal"`
 	Mass        Mass         `yaml:"mass" range:"0.001..100000" doc:"mass of the metal"`
 	MassIs      string       `yaml:"mass_is" words:"net|gross" doc:"without or with stones"`
