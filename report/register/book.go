@@ -3,9 +3,7 @@ package register
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
-	"strings"
 	"time"
 )
 
@@ -18,6 +16,10 @@ type Options struct {
 
 	// Wait is how long to wait for another writer; 0 is half a minute.
 	Wait time.Duration
+	// Machine is the name of this machine, where several use one register on a
+	// server. What one of them left unfinished is not another's to finish,
+	// unless it has the folder too.
+	Machine string
 	// AllowEarlier accepts a clock that stands before the newest entry, for a
 	// practice whose clock was once wrongly ahead.
 	AllowEarlier bool
@@ -37,10 +39,13 @@ type Book struct {
 	opts Options
 }
 
-// Open opens the register at a path, making the file if there is none. Its
-// folder must exist. Close it after use.
+// Open opens the register at a path, making the file if there is none; its
+// folder must exist. A path that begins with postgres:// is the address of a
+// database on a PostgreSQL server, which must exist; the tables are made in
+// it. Close it after use.
 //
-// Errors: [ErrNotRegister], [ErrNewer], [ErrBusy], [ErrNumber] for the prefix.
+// Errors: [ErrNotRegister], [ErrNewer], [ErrBusy], [ErrLost], [ErrNumber] for
+// the prefix.
 func Open(ctx context.Context, path string, opts Options) (*Book, error) {
 	if err := checkPrefix(opts.Prefix); err != nil {
 		return nil, err
@@ -48,30 +53,33 @@ func Open(ctx context.Context, path string, opts Options) (*Book, error) {
 	if opts.Zone == nil || opts.Now == nil || opts.Rand == nil {
 		return nil, errors.New("register: a zone, a clock and randomness are needed")
 	}
-	if err := checkAddress(path); err != nil {
-		return nil, err
-	}
-	s, err := openSQLite(ctx, path, opts.wait())
+	s, err := openStore(ctx, path, opts.wait())
 	if err != nil {
 		return nil, err
 	}
-	return &Book{Reader: &Reader{store: s, name: path}, opts: opts}, nil
+	return &Book{Reader: &Reader{store: s, name: shown(path)}, opts: opts}, nil
 }
 
-// OpenReader opens the register at a path for reading. Close it after use.
+// OpenReader opens the register at a path or address for reading. Close it
+// after use.
 //
 // Errors: [ErrNoRegister] if nothing was ever written, [ErrUnsettled] if a
 // write was interrupted by a power cut or kill and must be undone first, which
-// opening the book for writing does; [ErrNotRegister], [ErrNewer], [ErrBusy].
+// opening the book for writing does; [ErrNotRegister], [ErrNewer], [ErrBusy],
+// [ErrLost].
 func OpenReader(ctx context.Context, path string) (*Reader, error) {
-	if err := checkAddress(path); err != nil {
-		return nil, err
-	}
-	s, err := readSQLite(ctx, path, defaultWait)
+	s, err := readStore(ctx, path, defaultWait)
 	if err != nil {
 		return nil, err
 	}
-	return &Reader{store: s, name: path}, nil
+	return &Reader{store: s, name: shown(path)}, nil
+}
+
+func shown(path string) string {
+	if isAddress(path) {
+		return shownAddress(path)
+	}
+	return path
 }
 
 // Close releases the register.
@@ -84,9 +92,17 @@ func (o Options) wait() time.Duration {
 	return o.Wait
 }
 
-func checkAddress(path string) error {
-	if strings.HasPrefix(path, "postgres:") || strings.HasPrefix(path, "postgresql:") {
-		return fmt.Errorf("register: PostgreSQL is not supported by this version; give the name of a file")
+// openStore opens the store that a path or address names, for writing.
+func openStore(ctx context.Context, name string, wait time.Duration) (store, error) {
+	if isAddress(name) {
+		return openPostgres(ctx, name, wait)
 	}
-	return nil
+	return openSQLite(ctx, name, wait)
+}
+
+func readStore(ctx context.Context, name string, wait time.Duration) (store, error) {
+	if isAddress(name) {
+		return readPostgres(ctx, name, wait)
+	}
+	return readSQLite(ctx, name, wait)
 }

@@ -53,4 +53,20 @@
 // register is one file that can be copied, it works on a network folder that
 // locks properly, and reading it creates nothing beside it. It is made
 // readable by its owner alone, as are the PDFs, since they name clients.
+//
+// # The server
+//
+// A firm with several offices and one series keeps the same tables in a schema
+// of a PostgreSQL database. A writer locks the log for its transaction;
+// readers do not wait. Each transaction asks for a commit that is synced to
+// the server's disk, whatever the server's default is; a server with fsync off
+// keeps no promise. A writer that falls silent, because its machine is off or
+// the line is cut, is given up by the server after two minutes.
+//
+// If the line breaks while a commit is under way, the book looks whether it
+// came about and goes on or clears up accordingly; only if the server stays
+// away is the answer [ErrUncertain].
+//
+// An entry whose file is pending says which machine took it. Another leaves it
+// alone, since it may be between commit and name at this moment.
 package register

@@ -15,6 +15,8 @@ var (
 	ErrNotRegister = errors.New("not a register, or damaged")
 	ErrNewer       = errors.New("the register was made by a newer version of the program")
 	ErrBusy        = errors.New("the register is in use by another program")
+	ErrLost        = errors.New("the server of the register cannot be reached")
+	ErrUncertain   = errors.New("whether the number was taken is not known") // see [Book.Issue]
 	ErrUnsettled   = errors.New("the last write to the register was interrupted")
 	ErrNotFound    = errors.New("not on the register")
 	ErrChanged     = errors.New("changed since it was issued") // see ChangedError
@@ -71,6 +73,8 @@ func Hint(err error) string {
 		hint string
 	}{
 		{ErrOtherFile, "move that file away and issue the stone again"},
+		{ErrUncertain, "issue the stone again when the server can be reached: if it has the number, that is used"},
+		{ErrLost, "look at the network and at numbers.register in the bench file, then issue again"},
 		{ErrUndelivered, "mend the folder and issue the stone again; the same number and bytes are used"},
 		{ErrUnsettled, "run issue or amend once: it settles what was left"},
 		{ErrBusy, "wait until the other program is done and try again; no number was taken"},

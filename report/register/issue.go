@@ -38,8 +38,9 @@ type Issuance struct {
 //
 // Errors: those of render; [ErrRequest]; [ChangedError] if the stone has a
 // valid number for another content; [FileError] if something else stands where
-// the PDF belongs; [ErrSeriesFull], [ErrClock], [ErrBusy]. After any of them no
-// number is taken. After [ErrUndelivered] the number is taken and the register
+// the PDF belongs; [ErrSeriesFull], [ErrClock], [ErrBusy], [ErrLost]. After any
+// of them no number is taken. After [ErrUncertain], if the server is lost at
+// the commit, one may be; issuing again finds it. After [ErrUndelivered] the number is taken and the register
 // holds the PDF; issuing again puts it in its place.
 func (b *Book) Issue(ctx context.Context, req Request, render Render) (Issuance, error) {
 	return b.issue(ctx, req, Number{}, "", render)
@@ -89,11 +90,11 @@ func (b *Book) issue(ctx context.Context, req Request, old Number, because strin
 	})
 	if err != nil {
 		if staged { // the commit failed, perhaps with the file still there
-			err = errors.Join(err, b.store.write(context.WithoutCancel(ctx), func(t *tx) error {
-				return b.sweep(t, req.Folder)
-			}))
+			err = b.after(ctx, err, done.Entry, req.Folder)
 		}
-		return Issuance{}, err
+		if err != nil {
+			return Issuance{}, err
+		}
 	}
 	done.Path = filepath.Join(req.Folder, done.Entry.File)
 	if done.Outcome == New {
@@ -102,6 +103,38 @@ func (b *Book) issue(ctx context.Context, req Request, old Number, because strin
 		}
 	}
 	return done, nil
+}
+
+// after clears up when the commit of an entry failed with an error. If the
+// connection broke in the middle, the entry may be on the register: then there
+// was no failure. Where that cannot be found out, the temporary file stays for
+// the next run, which knows.
+func (b *Book) after(ctx context.Context, failed error, e Entry, folder string) error {
+	taken := false
+	err := b.store.write(context.WithoutCancel(ctx), func(t *tx) error {
+		if errors.Is(failed, ErrUncertain) {
+			found, err := t.show(e.Number)
+			if err == nil && found.UUID == e.UUID {
+				taken = true
+				return nil
+			}
+			if err != nil && !errors.Is(err, ErrNotFound) {
+				return err
+			}
+		}
+		return b.sweep(t, folder)
+	})
+	switch {
+	case taken:
+		return nil
+	case errors.Is(err, ErrLost): // as was told
+		return failed
+	case err != nil:
+		return errors.Join(failed, err)
+	case errors.Is(failed, ErrUncertain): // now it is: it was not taken
+		return fmt.Errorf("%s: %w", b.name, ErrLost)
+	}
+	return failed
 }
 
 // again finds or restores the PDF of an entry that a stone already has.

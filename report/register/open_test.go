@@ -71,7 +71,7 @@ func TestOpenOptions(t *testing.T) {
 	}{
 		{"prefix", path, `prefix "h l"`, func(o *Options) { o.Prefix = "h l" }},
 		{"zone", path, "a zone", func(o *Options) { o.Zone = nil }},
-		{"server", "postgres://localhost/book", "PostgreSQL is not supported", func(*Options) {}},
+		{"server", "postgres://localhost/book?search_path=a,b", "the name of one schema", func(*Options) {}},
 		{"folder missing", filepath.Join(path, "x.db"), "no such file", func(*Options) {}},
 	} {
 		o := good
@@ -119,21 +119,23 @@ func TestDurability(t *testing.T) {
 }
 
 func TestNothingIsDeleted(t *testing.T) {
-	p := newPractice(t)
-	p.issue("S-1", "x")
-	for _, statement := range []string{
-		`DELETE FROM events`, `UPDATE events SET body = '{}'`, `DELETE FROM entries`,
-		`DELETE FROM documents`, `UPDATE documents SET gzip = x'00'`,
-	} {
-		err := p.book.store.write(t.Context(), func(w *tx) error {
-			_, err := w.sql.ExecContext(t.Context(), statement)
-			return err
-		})
-		if err == nil || !strings.Contains(err.Error(), "never") {
-			t.Errorf("%s: got %v, want a refusal", statement, err)
+	everyStore(t, func(t *testing.T, newPractice opener) {
+		p := newPractice(t)
+		p.issue("S-1", "x")
+		for _, statement := range []string{
+			`DELETE FROM events`, `UPDATE events SET body = '{}'`, `DELETE FROM entries`,
+			`DELETE FROM documents`, `UPDATE documents SET gzip = x'00'`,
+		} {
+			err := p.book.store.write(t.Context(), func(w *tx) error {
+				_, err := w.sql.ExecContext(t.Context(), p.dialect(statement))
+				return err
+			})
+			if err == nil || !strings.Contains(err.Error(), "never") {
+				t.Errorf("%s: got %v, want a refusal", statement, err)
+			}
 		}
-	}
-	p.wantClean()
+		p.wantClean()
+	})
 }
 
 // snapshot describes every file below a folder.

@@ -3,7 +3,6 @@ package register
 import (
 	"bytes"
 	"context"
-	"database/sql"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -23,17 +22,6 @@ type practice struct {
 	folder string
 	now    time.Time
 	book   *Book
-}
-
-func newPractice(t testing.TB) *practice {
-	t.Helper()
-	dir := t.TempDir()
-	p := &practice{
-		t: t, path: filepath.Join(dir, "register.db"), folder: filepath.Join(dir, "issued"),
-		now: time.Date(2026, 10, 14, 9, 30, 0, 0, time.UTC),
-	}
-	p.book = p.open(Options{})
-	return p
 }
 
 // open opens the register with what is missing in the options filled in.
@@ -100,22 +88,6 @@ func (p *practice) entries() []Entry {
 		p.t.Fatal(err)
 	}
 	return list
-}
-
-// sql runs statements on the file behind the book's back.
-func (p *practice) sql(statements ...string) {
-	p.t.Helper()
-	db, err := sql.Open("sqlite", p.path)
-	if err != nil {
-		p.t.Fatal(err)
-	}
-	defer db.Close()
-	db.SetMaxOpenConns(1)
-	for _, s := range statements {
-		if _, err := db.ExecContext(p.t.Context(), s); err != nil {
-			p.t.Fatalf("%s: %v", s, err)
-		}
-	}
 }
 
 // audit returns the findings as lines.

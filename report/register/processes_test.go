@@ -105,63 +105,67 @@ func (p *practice) wantSeries(count int) {
 // TestManyIssuers has four goroutines and two processes issue distinct stones,
 // and the goroutines one that is the same for all.
 func TestManyIssuers(t *testing.T) {
-	p := newPractice(t)
-	first, firstErrors := p.startIssuer("A 15")
-	second, secondErrors := p.startIssuer("B 15")
-	var group sync.WaitGroup
-	for g := range 4 {
-		group.Go(func() {
-			for i := range 10 {
-				stone := fmt.Sprintf("G%d-%d", g, i)
-				if i == 5 {
-					stone = "shared"
+	everyStore(t, func(t *testing.T, newPractice opener) {
+		p := newPractice(t)
+		first, firstErrors := p.startIssuer("A 15")
+		second, secondErrors := p.startIssuer("B 15")
+		var group sync.WaitGroup
+		for g := range 4 {
+			group.Go(func() {
+				for i := range 10 {
+					stone := fmt.Sprintf("G%d-%d", g, i)
+					if i == 5 {
+						stone = "shared"
+					}
+					if _, err := p.book.Issue(t.Context(), p.request(stone, stone), slowly); err != nil {
+						t.Errorf("%s: %v", stone, err)
+					}
 				}
-				if _, err := p.book.Issue(t.Context(), p.request(stone, stone), slowly); err != nil {
-					t.Errorf("%s: %v", stone, err)
-				}
-			}
-		})
-	}
-	group.Wait()
-	if err := first.Wait(); err != nil {
-		t.Errorf("first process: %v: %s", err, firstErrors)
-	}
-	if err := second.Wait(); err != nil {
-		t.Errorf("second process: %v: %s", err, secondErrors)
-	}
-	p.wantSeries(15 + 15 + 4*9 + 1)
+			})
+		}
+		group.Wait()
+		if err := first.Wait(); err != nil {
+			t.Errorf("first process: %v: %s", err, firstErrors)
+		}
+		if err := second.Wait(); err != nil {
+			t.Errorf("second process: %v: %s", err, secondErrors)
+		}
+		p.wantSeries(15 + 15 + 4*9 + 1)
+	})
 }
 
 // TestKilledIssuer kills an issuer at random instants. What it leaves must
 // settle, and the stones issued in the end all be there once.
 func TestKilledIssuer(t *testing.T) {
-	rounds, count := 25, 60
-	if testing.Short() {
-		rounds = 5
-	}
-	p := newPractice(t)
-	settled := 0
-	for range rounds {
-		cmd, _ := p.startIssuer(fmt.Sprintf("K %d", count))
-		time.Sleep(time.Duration(20+rand.IntN(80)) * time.Millisecond)
-		cmd.Process.Kill()
-		cmd.Wait()
-		left, err := p.book.Settle(t.Context(), p.folder)
-		if err != nil {
-			t.Fatal(err)
+	everyStore(t, func(t *testing.T, newPractice opener) {
+		rounds, count := 25, 60
+		if testing.Short() {
+			rounds = 5
 		}
-		for _, s := range left {
-			if s.Err != nil {
-				t.Errorf("%s: %v", s.Entry.Number, s.Err)
+		p := newPractice(t)
+		settled := 0
+		for range rounds {
+			cmd, _ := p.startIssuer(fmt.Sprintf("K %d", count))
+			time.Sleep(time.Duration(20+rand.IntN(80)) * time.Millisecond)
+			cmd.Process.Kill()
+			cmd.Wait()
+			left, err := p.book.Settle(t.Context(), p.folder)
+			if err != nil {
+				t.Fatal(err)
 			}
+			for _, s := range left {
+				if s.Err != nil {
+					t.Errorf("%s: %v", s.Entry.Number, s.Err)
+				}
+			}
+			settled += len(left)
+			p.wantClean()
 		}
-		settled += len(left)
-		p.wantClean()
-	}
-	t.Logf("%d kills, %d of them between commit and name; %d entries", rounds, settled, len(p.entries()))
-	cmd, errors := p.startIssuer(fmt.Sprintf("K %d", count))
-	if err := cmd.Wait(); err != nil {
-		t.Fatalf("%v: %s", err, errors)
-	}
-	p.wantSeries(count)
+		t.Logf("%d kills, %d of them between commit and name; %d entries", rounds, settled, len(p.entries()))
+		cmd, errors := p.startIssuer(fmt.Sprintf("K %d", count))
+		if err := cmd.Wait(); err != nil {
+			t.Fatalf("%v: %s", err, errors)
+		}
+		p.wantSeries(count)
+	})
 }

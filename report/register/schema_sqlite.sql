@@ -48,10 +48,12 @@ CREATE TABLE documents (
     gzip  BLOB NOT NULL
 ) STRICT;
 
--- Numbers whose file is not yet confirmed in its folder. Not part of the log.
+-- Numbers whose file is not yet confirmed in its folder on the machine that
+-- took them. Not part of the log.
 CREATE TABLE pending (
-    event  INTEGER PRIMARY KEY REFERENCES entries (event),
-    folder TEXT NOT NULL
+    event   INTEGER PRIMARY KEY REFERENCES entries (event),
+    machine TEXT NOT NULL,
+    folder  TEXT NOT NULL
 ) STRICT;
 
 -- Nothing is deleted. This stops slips; the chain shows intent.

@@ -25,14 +25,17 @@ type Settled struct {
 // the temporary file of a number that was not taken from folder. It returns
 // what it found. Its time does not grow with the register. Call it before
 // issuing; when nothing was left it changes nothing.
+//
+// What another machine left stays for that one, which may be at it just now,
+// unless what it left lies in a folder that this machine has too.
 func (b *Book) Settle(ctx context.Context, folder string) ([]Settled, error) {
 	var found []Settled
 	err := b.store.write(ctx, func(t *tx) error {
-		folders, err := t.pendingFolders()
+		places, err := t.pending()
 		if err != nil {
 			return err
 		}
-		for _, event := range slices.Sorted(maps.Keys(folders)) {
+		for _, event := range slices.Sorted(maps.Keys(places)) {
 			entries, err := t.list(`event = $1`, `event`, event)
 			if err != nil {
 				return err
@@ -40,13 +43,33 @@ func (b *Book) Settle(ctx context.Context, folder string) ([]Settled, error) {
 			if len(entries) == 0 {
 				return fmt.Errorf("%s: %w: event %d is pending but has no entry", b.name, ErrNotRegister, event)
 			}
-			s := Settled{Entry: entries[0], Folder: folders[event]}
+			at := places[event]
+			if at.machine != b.opts.Machine && !leftIn(at.folder, entries[0]) {
+				continue
+			}
+			s := Settled{Entry: entries[0], Folder: at.folder}
 			s.Err = b.settle(t, s.Entry, s.Folder)
 			found = append(found, s)
 		}
 		return b.sweep(t, folder)
 	})
 	return found, err
+}
+
+// leftIn reports whether the PDF of an entry lies in a folder, under its name
+// or the temporary one.
+func leftIn(folder string, e Entry) bool {
+	o, err := openOutlet(folder)
+	if err != nil {
+		return false
+	}
+	defer o.close()
+	for _, name := range []string{e.File, partName(e.File)} {
+		if got, err := o.sum(name); err == nil && got == e.PDF {
+			return true
+		}
+	}
+	return false
 }
 
 func (b *Book) settle(t *tx, e Entry, folder string) error {

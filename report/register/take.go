@@ -83,7 +83,7 @@ func (b *Book) enter(t *tx, req Request, old Number, because string, render Rend
 	if err != nil {
 		return Entry{}, nil, err
 	}
-	return e, pdf, t.insertPending(e.Event, req.Folder)
+	return e, pdf, t.insertPending(e.Event, place{b.opts.Machine, req.Folder})
 }
 
 // enter writes an issue event and what follows from it.

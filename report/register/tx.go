@@ -63,9 +63,9 @@ func (t *tx) stand(n Number, s standing) error {
 	return err
 }
 
-func (t *tx) insertPending(event int64, folder string) error {
+func (t *tx) insertPending(event int64, at place) error {
 	_, err := t.sql.ExecContext(t.ctx,
-		`INSERT INTO pending (event, folder) VALUES ($1, $2)`, event, folder)
+		`INSERT INTO pending (event, machine, folder) VALUES ($1, $2, $3)`, event, at.machine, at.folder)
 	return err
 }
 
@@ -74,22 +74,25 @@ func (t *tx) clearPending(event int64) error {
 	return err
 }
 
-// pendingFolders returns the folders of the entries whose file is not yet
-// confirmed, by event.
-func (t *tx) pendingFolders() (map[int64]string, error) {
-	rows, err := t.sql.QueryContext(t.ctx, `SELECT event, folder FROM pending`)
+// A place is a folder on a machine.
+type place struct{ machine, folder string }
+
+// pending returns where the entries whose file is not yet confirmed were meant
+// to go, by event.
+func (t *tx) pending() (map[int64]place, error) {
+	rows, err := t.sql.QueryContext(t.ctx, `SELECT event, machine, folder FROM pending`)
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
-	folders := map[int64]string{}
+	places := map[int64]place{}
 	for rows.Next() {
 		var event int64
-		var folder string
-		if err := rows.Scan(&event, &folder); err != nil {
+		var p place
+		if err := rows.Scan(&event, &p.machine, &p.folder); err != nil {
 			return nil, err
 		}
-		folders[event] = folder
+		places[event] = p
 	}
-	return folders, rows.Err()
+	return places, rows.Err()
 }
