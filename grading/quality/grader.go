@@ -12,6 +12,21 @@ type Grader struct {
 	gems    *gem.Table
 	limits  map[string]float64
 	colours []centre
+
+	diamondColour, diamondClarity, fluorescence scale
+
+	treatments []treatmentRow
+	conditions map[string]Care
+	fissures   []string // proper terms of the features table
+
+	classes     []class
+	tolerances  []tolerance
+	hallmarks   []hallmark
+	exemptParts []string
+
+	words         []barredWord
+	before, after [][]string      // what a gem's name may stand beside without its qualifier
+	gemWords      map[string]bool // last words of the names of gems
 }
 
 // New reads the embedded tables. An error means that the tables themselves are
@@ -21,9 +36,15 @@ func New(gems *gem.Table) (*Grader, error) {
 	err := errors.Join(
 		g.readLimits(),
 		g.readColours(),
+		g.readDiamondScales(),
+		g.readTreatments(),
+		g.readCare(),
+		g.readMetals(),
+		g.readWords(),
 	)
 	if err != nil {
 		return nil, err
 	}
+	g.noteGemWords()
 	return g, nil
 }

@@ -1,0 +1,157 @@
+package quality
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// A Metal is one part of a mounting. Karat and PerMille are separate claims: a
+// mark 14 K is 583.3 per mille, a mark 585 is not 14 K by arithmetic.
+type Metal struct {
+	Name     string  // gold, silver, platinum, palladium; another word is kept
+	Colour   string  // of gold: yellow, white, rose; "" for not told
+	Karat    float64 // 0 for not marked in karat
+	PerMille float64 // 0 for not marked in per mille
+	Grams    float64 // 0 for not known
+	Plated   string  // the metal of a layer over it, "" for none
+	Alloy    string  // of platinum below 850: its other metals by name and share
+}
+
+// fineness is the metal's fineness by either claim.
+func (m Metal) fineness() float64 {
+	if m.PerMille > 0 {
+		return m.PerMille
+	}
+	return PerMille(m.Karat)
+}
+
+// MetalName is how a metal is called: the karat directly before gold, the
+// number directly before silver unless it is sterling, platinum alone from 950
+// per mille (16 CFR 23.3 to 23.6). A layer over it is told (23.7-23.8, from
+// memory).
+func (g *Grader) MetalName(m Metal) string {
+	words := g.metalWords(m)
+	if m.Plated != "" {
+		words += ", " + m.Plated + "-plated"
+	}
+	return words
+}
+
+func (g *Grader) metalWords(m Metal) string {
+	number := strconv.FormatFloat(m.fineness(), 'f', -1, 64)
+	switch {
+	case m.fineness() == 0 && slices.Contains([]string{"gold", "silver", "platinum", "palladium"}, m.Name):
+		return m.Name + " of undetermined fineness"
+	case m.Name == "gold":
+		return g.goldWords(m)
+	case m.Name == "silver" && m.PerMille >= g.limit("sterling"):
+		return fmt.Sprintf("sterling silver (%s per mille)", number)
+	case m.Name == "platinum" && m.PerMille >= g.limit("platinum"):
+		return fmt.Sprintf("platinum (%s per mille)", number)
+	case m.Name == "platinum" && m.PerMille < g.limit("platinum with number"):
+		return strings.TrimSuffix(fmt.Sprintf("%s platinum, %s", number, m.Alloy), ", ")
+	case m.Name == "silver", m.Name == "platinum", m.Name == "palladium":
+		return number + " " + m.Name
+	}
+	return m.Name
+}
+
+func (g *Grader) goldWords(m Metal) string {
+	colour := m.Colour
+	if colour != "" {
+		colour += " "
+	}
+	if m.PerMille == 0 {
+		return fmt.Sprintf("%s%s K gold", colour, plain(m.Karat))
+	}
+	karat := m.Karat
+	if karat == 0 {
+		karat = float64(g.KaratOf(m.PerMille))
+	}
+	return fmt.Sprintf("%s%s K gold (%s per mille)", colour, plain(karat), plain(m.PerMille))
+}
+
+// MixedMetals names several precious metals by falling mass (16 CFR 23.7-23.8,
+// from memory). known is false where a mass is not known, and the order then is
+// that given.
+func (g *Grader) MixedMetals(parts []Metal) (names []string, known bool) {
+	sorted := slices.Clone(parts)
+	known = !slices.ContainsFunc(parts, func(m Metal) bool { return m.Grams <= 0 })
+	if known {
+		slices.SortStableFunc(sorted, func(a, b Metal) int { return cmp.Compare(b.Grams, a.Grams) })
+	}
+	for _, m := range sorted {
+		names = append(names, g.MetalName(m))
+	}
+	return names, known
+}
+
+// NoVermeil are the reasons why a gold layer over silver is no vermeil, none if
+// it may be called so: base of sterling silver, gold of at least 10 K, 2.5 um of
+// it everywhere as fine gold (16 CFR 23.4(b)).
+func (g *Grader) NoVermeil(base Metal, goldKarat, micrometres float64) []string {
+	var list []string
+	if base.Name != "silver" || base.PerMille < g.limit("sterling") {
+		list = append(list, "the base must be sterling silver")
+	}
+	if goldKarat < g.limit("vermeil karat") {
+		list = append(list, "the gold must be at least "+plain(g.limit("vermeil karat"))+" K")
+	}
+	if micrometres < g.limit("vermeil layer") {
+		list = append(list, "the layer must be at least "+plain(g.limit("vermeil layer"))+" um of fine gold everywhere")
+	}
+	return list
+}
+
+// RefusedMetal scans a text about one metal for words that its fineness may not
+// carry.
+func (g *Grader) RefusedMetal(text string, m Metal) []Refusal {
+	words := tokens(text)
+	var found []Refusal
+	refuse := func(word, proper, clause string) {
+		found = append(found, Refusal{word, proper, clause, false})
+	}
+	name := g.MetalName(m)
+	for _, w := range []struct {
+		phrase string
+		least  float64
+		clause string
+	}{
+		{"sterling", g.limit("sterling"), "16 CFR 23.5(b)(2)"}, {"solid silver", g.limit("sterling"), "16 CFR 23.5(b)(2)"},
+		{"coin silver", g.limit("coin silver"), "16 CFR 23.5(b)(3)"},
+	} {
+		if holdsPhrase(words, tokens(w.phrase)) && (m.Name != "silver" || m.PerMille < w.least) {
+			refuse(w.phrase, name, w.clause)
+		}
+	}
+	for i, w := range words {
+		before := ""
+		if i > 0 {
+			before = words[i-1]
+		}
+		switch {
+		case m.Plated == w && i+1 < len(words) && words[i+1] == "plated":
+		case w == "gold" && m.Name == "gold" && before != "k" && before != "karat" && before != "kt" && !karatMark(before):
+			refuse(w, name, "16 CFR 23.3(b)(2)")
+		case w == "silver" && m.Name == "silver" && before != "sterling" && before != "solid" && before != "coin" && !isNumber(before):
+			refuse(w, name, "16 CFR 23.5(b)(1)")
+		case w == "platinum" && m.Name == "platinum" && m.PerMille < g.limit("platinum") && !isNumber(before):
+			refuse(w, name, "16 CFR 23.6")
+		}
+	}
+	return once(found)
+}
+
+func isNumber(word string) bool {
+	_, err := strconv.ParseFloat(word, 64)
+	return err == nil
+}
+
+// karatMark reports whether a word is a karat written together: 18k, 14kt.
+func karatMark(word string) bool {
+	number, ok := strings.CutSuffix(strings.TrimSuffix(word, "t"), "k")
+	return ok && isNumber(number)
+}
