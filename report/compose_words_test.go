@@ -95,7 +95,7 @@ func TestNoBarePearl(t *testing.T) {
 func TestNames(t *testing.T) {
 	docs := samples(t)
 	for _, tc := range []struct{ name, want, why string }{
-		{"ruby.yaml", "The stone is corundum, variety ruby (heated): the tests made here support this; whether it grew in nature is undecided.", "the finding with its standing, in one sentence"},
+		{"ruby.yaml", "The stone is ruby, a corundum (heated): the tests made here support this; whether it grew in nature is undecided.", "the finding with its standing, in one sentence"},
 		{"spinel.yaml", "laboratory-grown spinel", "16 CFR 23.25(b): directly before the name"},
 		{"brilliant.yaml", "taken to be natural diamond: the tests made here support the material; whether it grew in nature is undecided", "ISO 18323 2.2; growth undecided is said"},
 		{"glass.yaml", "imitation emerald (glass)", "16 CFR 23.25(b): imitation directly before the name"},
@@ -112,7 +112,7 @@ func TestNames(t *testing.T) {
 		{"pearl of no growth", "pearl, natural or cultured", "16 CFR 23.19(a): bare pearl means natural"},
 		{"pearl of glass", "The stone is taken to be imitation pearl (glass imitation of pearl)", "16 CFR 23.20(c)"},
 		{"reported ruby", "according to Farrowhythe Laboratory it grew in nature", "another laboratory's finding is worded as theirs, never as the tests made here"},
-		{"many stones", "The 12 stones are taken to be quartz, variety amethyst", "plural"},
+		{"many stones", "The 12 stones are taken to be amethyst, a quartz", "plural"},
 	} {
 		lead, ok := docs[tc.name].Sections[0].Blocks[0].(report.Lead)
 		if !ok {

@@ -21,6 +21,8 @@ func (w *Wording) functions() template.FuncMap {
 		"commas":     func(items []string) string { return strings.Join(items, ", ") },
 		// First letter in capitals or not; sentence also adds a full stop.
 		"upper": upperFirst, "lower": lowerFirst, "sentence": sentence, "sentences": sentences,
+		// Whether a name already says another: "red spinel" says "spinel".
+		"says":     strings.Contains,
 		"stopless": func(s string) string { return strings.TrimRight(s, ". ") },
 		// "a" or "an" before a word of English.
 		"an": article,
