@@ -78,9 +78,21 @@ func (c *composer) verify() []Block {
 	}
 	blocks = append(blocks, c.small(texts...)...)
 	if c.kind.Note {
-		blocks = append(blocks, c.signature()...)
+		blocks = signed(blocks, c.signature())
 	}
 	return blocks
+}
+
+// signed puts a signature below the blocks and keeps the last paragraph with
+// it, so that no signature stands alone on a page.
+func signed(blocks, signature []Block) []Block {
+	if len(blocks) > 0 && len(signature) > 0 {
+		if p, ok := blocks[len(blocks)-1].(Paragraph); ok {
+			p.KeepNext = true
+			blocks[len(blocks)-1] = p
+		}
+	}
+	return append(blocks, signature...)
 }
 
 // lastDigits is what stands behind the last hyphen of a number.
