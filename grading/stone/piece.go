@@ -48,8 +48,10 @@ type Metal struct {
 	Metal    string      `yaml:"metal" need:"yes" words:"gold|silver|platinum|palladium|copper|brass|bronze|steel|titanium|tungsten|aluminium|tin|other|undetermined" doc:"the metal that leads the alloy"`
 	Colour   string      `yaml:"colour" words:"yellow|white|red|rose|green|grey|black|multicoloured" doc:"colour of the metal"`
 	Fineness int         `yaml:"fineness" range:"1..1000" doc:"parts of the leading metal in a thousand"`
+	Karat    int         `yaml:"karat" range:"1..24" doc:"gold: parts of 24 as marked or told; another claim than the fineness"`
 	KnownBy  string      `yaml:"known_by" words:"mark|touchstone|acid|specific gravity|X-ray fluorescence|assay|paper|stated|undetermined" doc:"by what metal and fineness are known"`
 	Result   string      `yaml:"result" doc:"what a test of the metal showed, with instrument and date"`
+	Measured Pure        `yaml:"measured" range:"1..1000" doc:"fineness that a test found, parts in a thousand"`
 	Consent  string      `yaml:"consent" doc:"who agreed to a test that marks the metal, and when"`
 	Plated   *Plating    `yaml:"plated" doc:"none, or the layer on top"`
 	Alloy    []AlloyPart `yaml:"alloy" doc:"other metals of the alloy, with parts in a thousand"`

@@ -33,6 +33,12 @@ func (v *validator) metal(at string, m Metal) {
 	case m.Fineness > 0 && m.KnownBy == "" && !v.unread(at+".known_by"):
 		v.wrong(at, "for example known_by: mark, or stated", "a fineness needs by what it is known")
 	}
+	if m.Karat > 0 && m.Metal != "gold" && m.Metal != "" && !v.unread(at+".metal") {
+		v.wrong(at+".karat", "karats are for gold alone", "a karat stands beside %s", m.Metal)
+	}
+	if m.Measured.Given() && !tested(m.KnownBy) && !v.unread(at+".known_by") {
+		v.wrong(at+".measured", "name the test under known_by, or leave it out", "a measured fineness stands beside %s", orNone("known_by", m.KnownBy))
+	}
 	if tested(m.KnownBy) && m.Result == "" {
 		v.wrong(at, "for example result: \"750, by instrument xrf-1 on 2026-10-14\"", "%s needs what it showed", m.KnownBy)
 	}

@@ -53,9 +53,11 @@ func (a *appraisal) number(path, text string) (*big.Rat, bool) {
 }
 
 // weighing writes the subject's weight as it stands in the working.
-func (s Subject) weighing() string {
-	if s.Estimated {
-		return s.Weight + " ct (estimated)"
+func (s Subject) weighing() string { return Item{s.Weight, s.Estimated}.weighing() }
+
+func (i Item) weighing() string {
+	if i.Estimated {
+		return i.Carats + " ct (estimated)"
 	}
-	return s.Weight + " ct"
+	return i.Carats + " ct"
 }

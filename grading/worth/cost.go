@@ -66,12 +66,18 @@ func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat
 
 func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []string, bool) {
 	weight, text := a.subject.Weight, a.subject.weighing()
-	if l.Weight.Given() {
+	switch n := len(a.subject.Items); {
+	case l.Weight.Given():
 		weight = l.Weight.Digits()
 		text = weight + " ct"
+	case l.Item > n:
+		a.say(stone.Error, path+".item", "count the entries under stones:", "item %d is named, and there are %d", l.Item, n)
+		return nil, nil, false
+	case l.Item > 0:
+		weight, text = a.subject.Items[l.Item-1].Carats, a.subject.Items[l.Item-1].weighing()
 	}
 	if weight == "" {
-		a.say(stone.Error, path, "add weight: 1.52 ct", "a price a carat needs a weight, and the line %q has none", l.What)
+		a.say(stone.Error, path, "add weight: 1.52 ct, or in a piece item: 1", "a price a carat needs a weight, and the line %q has none", l.What)
 		return nil, nil, false
 	}
 	w, ok1 := a.number(path+".weight", weight)
@@ -118,7 +124,7 @@ func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []string,
 		a.say(stone.Error, path+".mass_is", "give the weight of the stones, or the net mass", "a gross mass cannot be lessened: the weight of the stones is not known")
 		return nil, nil, false
 	}
-	stones, ok := a.number(path, a.subject.Stones)
+	stones, text, ok := a.stones(path)
 	if !ok {
 		return nil, nil, false
 	}
@@ -127,7 +133,24 @@ func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []string,
 		a.say(stone.Error, path+".mass", "", "the stones of %s ct weigh more than the gross mass of %s", a.subject.Stones, l.Mass)
 		return nil, nil, false
 	}
-	return net, []string{fmt.Sprintf("%s g gross - %s ct of stones x %s g = %s g net", digits(mass), a.subject.Stones, gramsPerCarat, digits(net))}, true
+	return net, []string{fmt.Sprintf("%s g gross - %s = %s g net", digits(mass), text, digits(net))}, true
+}
+
+// stones is the carats of all stones, and how a working takes them off: each
+// weight by itself, since weights of several are never told as one (16 CFR
+// 23.18).
+func (a *appraisal) stones(path string) (sum *big.Rat, text string, ok bool) {
+	sum = new(big.Rat)
+	var terms []string
+	for _, w := range strings.Split(a.subject.Stones, " + ") {
+		r, ok := a.number(path, w)
+		if !ok {
+			return nil, "", false
+		}
+		sum = plus(sum, r)
+		terms = append(terms, fmt.Sprintf("%s ct of stones x %s g", w, gramsPerCarat))
+	}
+	return sum, strings.Join(terms, " - "), true
 }
 
 // grams reads a mass in gram or carat exactly.

@@ -4,7 +4,16 @@ package worth
 type Subject struct {
 	Weight    string // carats as printed, decimal digits; "" where no single weight is
 	Estimated bool   // the weight is an estimate, and the working says so
-	Stones    string // carats of all stones set, decimal digits, to lessen a gross mass; "" where not known
+	// Stones is the carats of all stones set, to lessen a gross mass: decimal
+	// digits, those of several joined by " + "; "" where not known.
+	Stones string
+	Items  []Item // of a piece, in the order of the document
+}
+
+// An Item is one stone of a piece, or several alike.
+type Item struct {
+	Carats    string // as printed, of all of them together; "" where not known
+	Estimated bool
 }
 
 // A Step is an amount and the working that leads to it: "1.520 ct x 1850.00 =
