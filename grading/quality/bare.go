@@ -13,6 +13,7 @@ type qualification struct {
 	allow  [][]string // any of these directly before a name
 	proper string     // the first of them, as written
 	clause string
+	id     string // requirement
 	advice bool
 }
 
@@ -27,7 +28,7 @@ func (g *Grader) bareNames(words []string, s Subject) []Refusal {
 			}
 			if !g.excused(words, i, n) && !stands(words, q.allow, i) {
 				name := strings.Join(words[i:i+n], " ")
-				found = append(found, Refusal{name, strings.TrimSpace(q.proper + " " + name), q.clause, q.advice})
+				found = append(found, Refusal{name, strings.TrimSpace(q.proper + " " + name), q.clause, q.id, q.advice})
 			}
 			i += n - 1
 		}
@@ -84,13 +85,13 @@ func (g *Grader) facetless(words []string, s Subject) []Refusal {
 	if holdsPhrase(words, tokens(short[0])) {
 		return nil
 	}
-	return []Refusal{{"diamond", "diamond with " + short[0] + " beside it", "16 CFR 23.12(b)-(c)", false}}
+	return []Refusal{{"diamond", "diamond with " + short[0] + " beside it", "16 CFR 23.12(b)-(c)", "diamond-ftc", false}}
 }
 
 func (g *Grader) posing(names [][]string, pearl bool) qualification {
-	q := qualification{names, phrases("imitation", "simulated"), imitation, "16 CFR 23.25(b) and note 1", false}
+	q := qualification{names, phrases("imitation", "simulated"), imitation, "16 CFR 23.25(b) and note 1", "imitation-prefix", false}
 	if pearl {
-		q.allow, q.clause = append(q.allow, tokens("artificial")), "16 CFR 23.20(c)-(d)"
+		q.allow, q.clause, q.id = append(q.allow, tokens("artificial")), "16 CFR 23.20(c)-(d)", "pearl-imitation"
 	}
 	return q
 }
@@ -103,19 +104,19 @@ func (g *Grader) ownQualification(s Subject) (qualification, bool) {
 	case s.Growth == gem.Composite || s.Growth == gem.Artificial || s.narrow() == nil:
 		return qualification{}, false
 	case bound:
-		return qualification{nil, phrases("composite"), composite, "16 CFR 23.25(d)", false}, true
+		return qualification{nil, phrases("composite"), composite, "16 CFR 23.25(d)", "composite-filler", false}, true
 	case s.Growth == gem.LaboratoryGrown:
-		return qualification{nil, phrases("laboratory grown", "laboratory created", "created", "synthetic"), laboratoryGrown, "16 CFR 23.25(b); ISO 18323, 2", false}, true
+		return qualification{nil, phrases("laboratory grown", "laboratory created", "created", "synthetic"), laboratoryGrown, "16 CFR 23.25(b); ISO 18323, 2", "lab-prefix", false}, true
 	case s.Growth == gem.Cultured:
-		return qualification{nil, phrases("cultured", "cultivated"), cultured, "16 CFR 23.20(b)", false}, true
+		return qualification{nil, phrases("cultured", "cultivated"), cultured, "16 CFR 23.20(b)", "pearl-cultured", false}, true
 	case diamond && s.Growth == gem.Natural:
-		return qualification{nil, phrases("natural"), natural, "ISO 18323, 2.2 note", true}, true
+		return qualification{nil, phrases("natural"), natural, "ISO 18323, 2.2 note", "diamond-iso", true}, true
 	case pearl && s.Growth == gem.Natural:
-		return qualification{nil, phrases("natural"), natural, "CIBJO Pearl Book 4.2", true}, true
+		return qualification{nil, phrases("natural"), natural, "CIBJO Pearl Book 4.2", "pearl-qualifier", true}, true
 	case diamond && s.Growth == "":
-		return qualification{nil, phrases("natural or laboratory grown", "laboratory grown"), "natural or laboratory-grown", "ISO 18323, 2", false}, true
+		return qualification{nil, phrases("natural or laboratory grown", "laboratory grown"), "natural or laboratory-grown", "ISO 18323, 2", "diamond-iso", false}, true
 	case pearl && s.Growth == "":
-		return qualification{nil, phrases("natural or cultured", "cultured"), "natural or cultured", "16 CFR 23.20(a)-(b)", false}, true
+		return qualification{nil, phrases("natural or cultured", "cultured"), "natural or cultured", "16 CFR 23.20(a)-(b)", "pearl-bare", false}, true
 	}
 	return qualification{}, false
 }

@@ -98,18 +98,18 @@ func (g *Grader) weightWords(text string) []Refusal {
 	var found []Refusal
 	if c.Points != "" && !caratText.MatchString(text) {
 		carats, _ := FromPoints(c.Points)
-		found = append(found, Refusal{c.Points + " points", carats + " ct beside the points", "16 CFR 23.18(b)", false})
+		found = append(found, Refusal{c.Points + " points", carats + " ct beside the points", "16 CFR 23.18(b)", "points", false})
 	}
 	if c.Fraction != "" && !rangeText.MatchString(text) {
-		found = append(found, Refusal{c.Fraction + " ct", "decimal carats, or the range or tolerance beside the fraction", "16 CFR 23.18(d)", false})
+		found = append(found, Refusal{c.Fraction + " ct", "decimal carats, or the range or tolerance beside the fraction", "16 CFR 23.18(d)", "ct-fraction", false})
 	}
 	for _, m := range karatOfStone.FindAllStringSubmatch(text, -1) {
 		if word := strings.ToLower(m[2]); g.gemWords[word] || g.gemWords[strings.TrimSuffix(word, "s")] {
-			found = append(found, Refusal{m[1] + " karat", m[1] + " ct: the karat is the fineness of gold", "16 CFR 23.18(b) note", false})
+			found = append(found, Refusal{m[1] + " karat", m[1] + " ct: the karat is the fineness of gold", "16 CFR 23.18(b) note", "carat-defined", false})
 		}
 	}
 	for _, m := range caratOfGold.FindAllStringSubmatch(text, -1) {
-		found = append(found, Refusal{m[1] + " carat gold", m[1] + " K gold: the carat is the mass of stones", "16 CFR 23.3(b)(2); 16 CFR 23.18(b) note", true})
+		found = append(found, Refusal{m[1] + " carat gold", m[1] + " K gold: the carat is the mass of stones", "16 CFR 23.3(b)(2); 16 CFR 23.18(b) note", "carat-defined", true})
 	}
 	return found
 }

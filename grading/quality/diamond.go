@@ -55,29 +55,30 @@ func (g *Grader) BetweenMasters(one, other string) (grade string, ok bool) {
 	return g.diamondColour[max(a.rank, b.rank)].name, true
 }
 
-// A Fluorescence is a diamond's fluorescence as a grade: against reference
-// stones under long wave, with its colour. It is another list than that of the
-// ultraviolet test and is never taken from there.
+// A Fluorescence is a diamond's fluorescence as a grade, or of several stones a
+// range: against reference stones under long wave, with its colour. It is
+// another list than that of the ultraviolet test and is never taken from there.
 type Fluorescence struct {
-	Grade
+	Grades
 	Colour string // "" for none
 }
 
-// ParseFluorescence reads "none" or a strength with a colour: "medium blue".
+// ParseFluorescence reads "none", a strength with a colour, "medium blue", or a
+// range with one, "none to weak blue".
 func (g *Grader) ParseFluorescence(text string) (Fluorescence, error) {
-	strength, colour, _ := strings.Cut(strings.TrimSpace(text), " ")
-	found, ok := g.fluorescence.grade(strength)
-	if !ok {
-		var names []string
-		for _, s := range g.fluorescence {
-			names = append(names, s.name)
+	words := strings.Fields(text)
+	for n := len(words); n > 0; n-- {
+		grades, err := g.fluorescence.parse(strings.Join(words[:n], " "))
+		if err != nil {
+			continue
 		}
-		return Fluorescence{}, fmt.Errorf("%q begins with none of %s", text, strings.Join(names, ", "))
+		f := Fluorescence{grades, strings.Join(words[n:], " ")}
+		if f.Worst.rank == 0 && f.Colour != "" {
+			return Fluorescence{}, fmt.Errorf("%q: none has no colour", text)
+		}
+		return f, nil
 	}
-	if found.rank == 0 && colour != "" {
-		return Fluorescence{}, fmt.Errorf("%q: none has no colour", text)
-	}
-	return Fluorescence{found, strings.TrimSpace(colour)}, nil
+	return Fluorescence{}, fmt.Errorf("%q begins with none of %s", text, strings.Join(g.fluorescence.names(), ", "))
 }
 
 // DiamondClarities are the clarity grades, the best first.

@@ -23,7 +23,9 @@ type Grader struct {
 	tolerances  []tolerance
 	hallmarks   []hallmark
 	exemptParts []string
+	restricted  []Restriction
 
+	marks         map[string]map[string]string // statement, kind of document: M, S, C, -
 	words         []barredWord
 	before, after [][]string      // what a gem's name may stand beside without its qualifier
 	gemWords      map[string]bool // last words of the names of gems
@@ -41,6 +43,8 @@ func New(gems *gem.Table) (*Grader, error) {
 		g.readCare(),
 		g.readMetals(),
 		g.readWords(),
+		g.readRequirements(),
+		g.readRestricted(),
 	)
 	if err != nil {
 		return nil, err

@@ -106,25 +106,30 @@ func (g *Grader) NoVermeil(base Metal, goldKarat, micrometres float64) []string 
 	return list
 }
 
-// RefusedMetal scans a text about one metal for words that its fineness may not
-// carry.
-func (g *Grader) RefusedMetal(text string, m Metal) []Refusal {
-	words := tokens(text)
-	var found []Refusal
-	refuse := func(word, proper, clause string) {
-		found = append(found, Refusal{word, proper, clause, false})
+// A metalWord is a word that claims a fineness.
+type metalWord struct {
+	phrase []string
+	of     string  // the metal it may stand for
+	least  float64 // per mille
+	clause string
+}
+
+func (g *Grader) metalClaims() []metalWord {
+	return []metalWord{
+		{tokens("sterling"), "silver", g.limit("sterling"), "16 CFR 23.5(b)(2)"},
+		{tokens("solid silver"), "silver", g.limit("sterling"), "16 CFR 23.5(b)(2)"},
+		{tokens("coin silver"), "silver", g.limit("coin silver"), "16 CFR 23.5(b)(3)"},
 	}
-	name := g.MetalName(m)
-	for _, w := range []struct {
-		phrase string
-		least  float64
-		clause string
-	}{
-		{"sterling", g.limit("sterling"), "16 CFR 23.5(b)(2)"}, {"solid silver", g.limit("sterling"), "16 CFR 23.5(b)(2)"},
-		{"coin silver", g.limit("coin silver"), "16 CFR 23.5(b)(3)"},
-	} {
-		if holdsPhrase(words, tokens(w.phrase)) && (m.Name != "silver" || m.PerMille < w.least) {
-			refuse(w.phrase, name, w.clause)
+}
+
+// RefusedMetal scans a text about one metal for words that its fineness may not
+// carry, and for its name without the figure that must stand directly before it.
+func (g *Grader) RefusedMetal(text string, m Metal) []Refusal {
+	words, name := tokens(text), g.MetalName(m)
+	var found []Refusal
+	for _, w := range g.metalClaims() {
+		if holdsPhrase(words, w.phrase) && (m.Name != w.of || m.PerMille < w.least) {
+			found = append(found, Refusal{strings.Join(w.phrase, " "), name, w.clause, "silver-word", false})
 		}
 	}
 	for i, w := range words {
@@ -132,17 +137,31 @@ func (g *Grader) RefusedMetal(text string, m Metal) []Refusal {
 		if i > 0 {
 			before = words[i-1]
 		}
-		switch {
-		case m.Plated == w && i+1 < len(words) && words[i+1] == "plated":
-		case w == "gold" && m.Name == "gold" && before != "k" && before != "karat" && before != "kt" && !karatMark(before):
-			refuse(w, name, "16 CFR 23.3(b)(2)")
-		case w == "silver" && m.Name == "silver" && before != "sterling" && before != "solid" && before != "coin" && !isNumber(before):
-			refuse(w, name, "16 CFR 23.5(b)(1)")
-		case w == "platinum" && m.Name == "platinum" && m.PerMille < g.limit("platinum") && !isNumber(before):
-			refuse(w, name, "16 CFR 23.6")
+		plated := m.Plated == w && i+1 < len(words) && words[i+1] == "plated"
+		if r, bare := g.bareMetal(m, w, before); bare && !plated {
+			r.Word, r.Proper = w, name
+			found = append(found, r)
 		}
 	}
 	return once(found)
+}
+
+// bareMetal tells whether the metal's own name lacks its figure before it.
+func (g *Grader) bareMetal(m Metal, word, before string) (Refusal, bool) {
+	if word != m.Name {
+		return Refusal{}, false
+	}
+	switch word {
+	case "gold":
+		karat := slices.Contains([]string{"k", "kt", "karat"}, before) || karatMark(before)
+		return Refusal{Clause: "16 CFR 23.3(b)(2)", Statement: "gold-word"}, !karat
+	case "silver":
+		told := slices.Contains([]string{"sterling", "solid", "coin"}, before) || isNumber(before)
+		return Refusal{Clause: "16 CFR 23.5(b)(1)", Statement: "silver-word"}, !told
+	case "platinum":
+		return Refusal{Clause: "16 CFR 23.6", Statement: "platinum"}, m.PerMille < g.limit("platinum") && !isNumber(before)
+	}
+	return Refusal{}, false
 }
 
 func isNumber(word string) bool {

@@ -13,7 +13,10 @@ type Refusal struct {
 	Word   string // as found, in small letters and without hyphens; a figure as written
 	Proper string // what to write instead, or what to do
 	Clause string // where the rule stands
-	Advice bool   // better avoided: a warning, no more
+	// Statement is the requirement that the word offends, of the list of what a
+	// report must show.
+	Statement string
+	Advice    bool // better avoided: a warning, no more
 }
 
 // Cleanness says what an examination at ten times with a corrected magnifier
@@ -180,7 +183,7 @@ func (g *Grader) misnomers(words []string) []Refusal {
 			}
 			phrase := strings.Join(words[i:i+n], " ")
 			if wrong, ok := g.gems.Misnomer(phrase); ok {
-				found = append(found, Refusal{phrase, wrong.Proper, "16 CFR 23.26: " + wrong.Reason, false})
+				found = append(found, Refusal{phrase, wrong.Proper, "16 CFR 23.26: " + wrong.Reason, "varietal", false})
 			}
 		}
 	}
@@ -198,12 +201,12 @@ func (g *Grader) readWords() error {
 			}
 			b.unless = append(b.unless, phrase)
 		}
-		b.Refusal = Refusal{r.text("word"), r.text("proper"), r.text("source"), r.word("advice", "yes", "no") == "yes"}
+		b.Refusal = Refusal{r.text("word"), r.text("proper"), clause(r.text("source")), r.text("requirement"), r.word("advice", "yes", "no") == "yes"}
 		if len(b.phrase) == 0 || b.Proper == "" {
 			r.fail("proper", "word and proper are needed")
 		}
 		g.words = append(g.words, b)
-	}, "word", "of", "when", "unless", "advice", "proper")
+	}, "word", "of", "when", "unless", "advice", "proper", "requirement")
 	if err != nil {
 		return err
 	}
@@ -215,6 +218,11 @@ func (g *Grader) readWords() error {
 			g.after = append(g.after, word)
 		}
 	}, "side", "word")
+}
+
+// clause turns the ids of SOURCES.md into what a reader knows them by.
+func clause(source string) string {
+	return strings.NewReplacer("FTC ", "16 CFR ", "ISO-18323 ", "ISO 18323, ").Replace(source)
 }
 
 func holdsPhrase(words, phrase []string) bool {

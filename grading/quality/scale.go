@@ -77,7 +77,7 @@ func (s scale) parse(text string) (Grades, error) {
 			return Grades{a, b}, nil
 		}
 	}
-	return Grades{}, fmt.Errorf("%q is neither a grade from %s to %s nor a range such as %s to %s", text, s[0].name, s[len(s)-1].name, s[2].name, s[4].name)
+	return Grades{}, fmt.Errorf("%q is neither a grade from %s to %s nor a range of two of them", text, s[0].name, s[len(s)-1].name)
 }
 
 func readScale(table string, to *scale) error {

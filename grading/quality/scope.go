@@ -32,6 +32,7 @@ func (g *Grader) OutsideISO24016(s *stone.Stone, each float64) []Reason {
 	add(each == 0, "weight", "the mass is not known")
 	add(each > 0 && each <= g.limit("ISO 24016 mass"), "weight", "the mass must be over "+plain(g.limit("ISO 24016 mass"))+" ct")
 	add(len(c.seen()) > 0, "opinion.treatments", "it is not for treated stones")
+	add(len(c.seen()) < len(c.Treatments), "opinion.treatments_stated", "it is not for treated stones")
 	add(c.Treatment == NotExamined, "opinion.treatments", "the stone was not examined for treatment")
 	add(fancy(s), "quality.diamond.colour", "it is not for fancy colours")
 	add(s.Size.Cut == "rough", "size.cut", "it is for polished stones")

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"regexp"
 	"strconv"
 	"strings"
@@ -26,15 +27,20 @@ type row struct {
 	err     error
 }
 
-// each calls f for every row of data/table and returns what is wrong with them
-// all. The header must hold every column named; a row without a source is an
-// error.
+// each calls f for every row of data/table of the embedded files; see eachOf.
 func each(table string, f func(r *row), columns ...string) error {
-	raw, err := files.ReadFile("data/" + table)
+	return eachOf(files, table, f, columns...)
+}
+
+// eachOf calls f for every row of data/table and returns what is wrong with
+// them all. The header must hold every column named; a row without a source is
+// an error.
+func eachOf(fsys fs.FS, table string, f func(r *row), columns ...string) error {
+	raw, err := fs.ReadFile(fsys, "data/"+table)
 	if err != nil {
 		return fmt.Errorf("quality: %w", err)
 	}
-	known, err := sources()
+	known, err := sources(fsys)
 	if err != nil {
 		return err
 	}
@@ -91,8 +97,8 @@ func (r *row) checkSource(known []string) {
 var entry = regexp.MustCompile(`(?m)^## (.+)$`)
 
 // sources are the ids of the entries of SOURCES.md.
-func sources() ([]string, error) {
-	raw, err := files.ReadFile("data/SOURCES.md")
+func sources(fsys fs.FS) ([]string, error) {
+	raw, err := fs.ReadFile(fsys, "data/SOURCES.md")
 	if err != nil {
 		return nil, fmt.Errorf("quality: %w", err)
 	}
