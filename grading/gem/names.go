@@ -42,6 +42,9 @@ func (t *Table) Find(name string) (*Material, error) {
 	if wrong, ok := t.misnomers[key]; ok {
 		return nil, &MisnomerError{name, wrong.proper, wrong.reason}
 	}
+	if key == "" {
+		return nil, &NotFoundError{Name: name} // no name is near to nothing
+	}
 	return nil, &NotFoundError{name, t.nearest(key)}
 }
 

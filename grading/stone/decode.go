@@ -29,8 +29,9 @@ type decoder struct {
 	problems  Problems
 	positions map[string]Position
 	root      reflect.Type // of the whole file, to say where a misplaced key belongs
-	lines     int          // lines of the file
-	full      bool         // maxTold problems were found, and reading stopped
+	layouts   *layouts
+	lines     int  // lines of the file
+	full      bool // maxTold problems were found, and reading stopped
 }
 
 // leaf is implemented by types that read themselves from one node, and say how
@@ -54,9 +55,9 @@ type fieldTags struct {
 	bound bounds
 }
 
-// decodeDocument reads src into out, a pointer to a struct.
-func decodeDocument(src []byte, out any) (map[string]Position, Problems) {
-	d := &decoder{positions: map[string]Position{"": {1, 1}}, root: reflect.TypeOf(out).Elem(), lines: 1}
+// document reads src into out, a pointer to a struct.
+func (l *layouts) document(src []byte, out any) (map[string]Position, Problems) {
+	d := &decoder{positions: map[string]Position{"": {1, 1}}, root: reflect.TypeOf(out).Elem(), layouts: l, lines: 1}
 	if root := d.parse(src); root != nil {
 		d.value(root, reflect.ValueOf(out).Elem(), "", fieldTags{}, 0)
 	}
@@ -235,7 +236,7 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int)
 		d.wrong(n, path, "found "+describeNode(n)+", keys with values were expected", "write {key: value}, or the keys in the lines below, indented")
 		return
 	}
-	fields := fieldsOf(v.Type())
+	fields := d.layouts.of(v.Type())
 	seen := map[string]bool{}
 	for _, e := range d.entries(n, path) {
 		if d.full {

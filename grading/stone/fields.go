@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"gopkg.in/yaml.v3"
 )
@@ -46,6 +47,19 @@ func fieldsOf(t reflect.Type) fieldList {
 			tags: fieldTags{words: splitWords(f.Tag.Get("words")), bound: parseBounds(f.Tag.Get("range"))},
 		})
 	}
+	return list
+}
+
+// layouts remember the keys of struct types, which cost more to read off the
+// tags than a file of them costs to decode. They may be shared by goroutines.
+type layouts struct{ known sync.Map } // reflect.Type to fieldList
+
+func (l *layouts) of(t reflect.Type) fieldList {
+	if known, ok := l.known.Load(t); ok {
+		return known.(fieldList)
+	}
+	list := fieldsOf(t)
+	l.known.Store(t, list)
 	return list
 }
 

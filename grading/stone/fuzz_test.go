@@ -38,8 +38,11 @@ func FuzzRead(f *testing.F) {
 	table := loadTable(f)
 	bench, _ := stone.ReadBench("bench.yaml", readFile(f, "testdata/bench.yaml"), table)
 	f.Fuzz(func(t *testing.T, src []byte) {
-		stone.Sniff(src)
+		head := stone.Head(src)
 		s, problems := stone.Read("a.yaml", src, table)
+		if head.Sort == stone.SortStone && s.Reference != "" && head.Reference != s.Reference {
+			t.Errorf("the head says that the reference is %q, reading says %q", head.Reference, s.Reference)
+		}
 		problems = append(problems, stone.Against(s, bench, today())...)
 		placesInside(t, src, problems)
 		for _, p := range problems {

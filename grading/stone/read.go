@@ -7,40 +7,66 @@ import (
 	"stonewrit/grading/gem"
 )
 
-// Read reads a stone file. name is used in messages alone. Problems of severity
+// A Reader reads files whose names are those of one gem table. It remembers how
+// records are written, so that the next file costs less than the first; several
+// goroutines may share it.
+type Reader struct {
+	table   *gem.Table
+	layouts layouts
+}
+
+// NewReader makes a reader for many files.
+func NewReader(table *gem.Table) *Reader { return &Reader{table: table} }
+
+// Read reads one stone file as Reader.Stone does.
+func Read(name string, src []byte, table *gem.Table) (*Stone, Problems) {
+	return NewReader(table).Stone(name, src)
+}
+
+// ReadPiece reads one piece file as Reader.Piece does.
+func ReadPiece(name string, src []byte, table *gem.Table) (*Piece, Problems) {
+	return NewReader(table).Piece(name, src)
+}
+
+// ReadBench reads one bench file as Reader.Bench does.
+func ReadBench(name string, src []byte, table *gem.Table) (*Bench, Problems) {
+	return NewReader(table).Bench(name, src)
+}
+
+// Stone reads a stone file. name is used in messages alone. Problems of severity
 // Error mean that the record is not to be used; warnings may stand beside a
 // good record.
-func Read(name string, src []byte, table *gem.Table) (*Stone, Problems) {
+func (r *Reader) Stone(name string, src []byte) (*Stone, Problems) {
 	s := &Stone{source: source{file: name}}
-	positions, problems := decodeDocument(src, s)
+	positions, problems := r.layouts.document(src, s)
 	s.positions = positions
 	for i, t := range s.Tests {
 		if t.Test != nil {
 			t.Header().Index = i
 		}
 	}
-	v := &validator{at: s.Position, table: table, read: problems}
+	v := &validator{at: s.Position, table: r.table, read: problems}
 	v.stone(s)
 	return s, problems.and(v.problems)
 }
 
-// ReadPiece reads a piece file as Read reads a stone file. The stone files that
-// it names are not looked at.
-func ReadPiece(name string, src []byte, table *gem.Table) (*Piece, Problems) {
+// Piece reads a piece file as Stone reads a stone file. The stone files that it
+// names are not looked at.
+func (r *Reader) Piece(name string, src []byte) (*Piece, Problems) {
 	p := &Piece{source: source{file: name}}
-	positions, problems := decodeDocument(src, p)
+	positions, problems := r.layouts.document(src, p)
 	p.positions = positions
-	v := &validator{at: p.Position, table: table, read: problems}
+	v := &validator{at: p.Position, table: r.table, read: problems}
 	v.piece(p)
 	return p, problems.and(v.problems)
 }
 
-// ReadBench reads a bench file.
-func ReadBench(name string, src []byte, table *gem.Table) (*Bench, Problems) {
+// Bench reads a bench file.
+func (r *Reader) Bench(name string, src []byte) (*Bench, Problems) {
 	b := &Bench{source: source{file: name}}
-	positions, problems := decodeDocument(src, b)
+	positions, problems := r.layouts.document(src, b)
 	b.positions = positions
-	v := &validator{at: b.Position, table: table, read: problems}
+	v := &validator{at: b.Position, table: r.table, read: problems}
 	v.bench(b)
 	return b, problems.and(v.problems)
 }

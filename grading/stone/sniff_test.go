@@ -52,6 +52,32 @@ func TestSniff(t *testing.T) {
 	}
 }
 
+// However the top of a file is written, its reference is the one that reading
+// finds: two files of one reference must not pass as two stones.
+func TestHead(t *testing.T) {
+	const rest = "report: note\nexamined: 2026-10-14\nexaminer: okafor\nopinion: {species: corundum}\n"
+	for _, tt := range []struct{ src, want, why string }{
+		{"stonewrit: 1\nstone: HL-0412\n" + rest, "HL-0412", "the usual head"},
+		{"# a ruby\n\nstonewrit: 1 # version\n\n# own\nstone: HL/1.b_c  # reference\n\n" + rest, "HL/1.b_c", "comments"},
+		{"\ufeffstonewrit: 1\r\nstone: A-1\r\nreport: note\r\n" + rest[13:], "A-1", "mark and lines of Windows"},
+		{"stonewrit: 1\nstone: A\n  B\n" + rest, "A B", "a second line goes on with it"},
+		{"stonewrit: 1\nstone: A\n\n  B\n" + rest, "A\nB", "also after an empty line"},
+		{"stonewrit: 1\nstone: A B\n" + rest, "A B", "two words"},
+		{"stonewrit: 1\nstone: A#1\n" + rest, "A#1", "no comment without a space before it"},
+		{"stonewrit: 1\nstone: 'A-1'\n" + rest, "A-1", "quoted"},
+		{"stonewrit: 1\nstone: 0412\n" + rest, "0412", "digits stay as they are written"},
+		{rest + "stonewrit: 1\nstone: A\n", "A", "at the end"},
+		{rest + "stone: A\nstonewrit: 1\n", "A", "in another order"},
+		{"{stonewrit: 1, stone: A, report: note, examined: 2026-10-14, examiner: okafor, opinion: {species: corundum}}", "A", "written as JSON"},
+	} {
+		s, problems := stone.Read("a.yaml", []byte(tt.src), loadTable(t))
+		report(t, tt.why, problems)
+		if got := stone.Head([]byte(tt.src)); got.Sort != stone.SortStone || got.Reference != tt.want || s.Reference != tt.want {
+			t.Errorf("%.60q: the head says %q, reading %q, want %q: %s", tt.src, got.Reference, s.Reference, tt.want, tt.why)
+		}
+	}
+}
+
 // Some editors of Windows save "Unicode", which is UTF-16 with a mark.
 func TestUTF16(t *testing.T) {
 	text := minimal("opinion: {species: corundum}\nlocation: \"Köln, 2 ct Tüte\"\n")
