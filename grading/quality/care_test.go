@@ -50,6 +50,7 @@ func TestCareTakesTheStricter(t *testing.T) {
 		{"species: corundum, variety: ruby, growth: natural, treatments: []", true, Ultrasonic, No, "fissures", "open fissures: ultra-never"},
 		{"species: diamond, growth: natural, treatments: [laser drilled]", false, Ultrasonic, Careful, "laser drilled", "channels reach the surface"},
 		{"species: diamond, growth: natural, treatments: []", false, Torch, Careful, "diamond", "a torch is sudden heat"},
+		{"species: moissanite, growth: artificial", false, Torch, Careful, "moissanite", "heat does no harm, a torch still asks for care"},
 		{"species: diamond, growth: natural, treatments: [coated]", false, Torch, No, "coated", "filled, oiled, coated or glued stones must not meet a torch"},
 		{"species: beryl, variety: emerald, growth: natural", false, Solvents, No, "emerald", "they draw the oil out"},
 		{"species: spinel, growth: natural, treatments: [{name: oil, amount: few}]", false, Solvents, No, "oil", "they draw the oil out"},

@@ -80,13 +80,13 @@ func (g *Grader) readColours() error {
 }
 
 // clash is how many of the nearest names the words of a colour may be drawn
-// from before they contradict the notation: the name itself, its neighbour and
-// one beyond (our own rule).
-const clash = 3
+// from before they contradict the notation: the name itself and its neighbours
+// (our own rule).
+const clash = 5
 
 // Clashes reports whether words for a colour contradict its notation. Words that
-// are one of the 267 names clash if they are none of the three nearest; other
-// words clash if they name a hue and none of the three nearest names does. Words
+// are one of the 267 names clash if they are none of the five nearest; other
+// words clash if they name a hue and none of the five nearest names does. Words
 // without a hue never clash.
 func (g *Grader) Clashes(words string, m Munsell) bool {
 	said := american(words)

@@ -95,6 +95,8 @@ func TestColourClashes(t *testing.T) {
 	}{
 		{"strong red", "5R 4/12", false, "its own name"},
 		{"vivid red", "5R 4/12", false, "the neighbour's name"},
+		{"deep red", "5R 4/12", false, "a neighbour still"},
+		{"very deep red", "5R 4/12", true, "two values darker"},
 		{"slightly purplish red", "5R 4/12", false, "not one of the names, same hue"},
 		{"vivid green", "5R 4/12", true, "green is not red"},
 		{"deep blue", "5R 4/12", true, "blue is not red"},
@@ -109,6 +111,23 @@ func TestColourClashes(t *testing.T) {
 		}
 		if got := g.Clashes(c.words, m); got != c.want {
 			t.Errorf("%q beside %s clashes: %v, want %v: %s", c.words, c.notation, got, c.want, c.why)
+		}
+	}
+}
+
+// Our own rule: a name is told beside the nearest where the colour lies between
+// the two.
+func TestNextName(t *testing.T) {
+	g := load(t)
+	for notation, want := range map[string]ColourName{
+		"5R 4/12": {Name: "strong red", Next: "vivid red"}, "5R 4/14": {Name: "vivid red"}, "10P 4/10": {Name: "strong reddish purple"},
+	} {
+		m, err := ParseMunsell(notation)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := g.ColourName(m); got.Name != want.Name || got.Next != want.Next {
+			t.Errorf("%s is %q, next %q; want %q, next %q", notation, got.Name, got.Next, want.Name, want.Next)
 		}
 	}
 }

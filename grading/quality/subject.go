@@ -186,11 +186,6 @@ func (g *Grader) is(s Subject, name string) bool {
 	return m != nil && s.narrow() != nil && g.gems.IsWithin(s.narrow(), m)
 }
 
-// made reports whether people made the stone, in whole or in part.
-func (s Subject) made() bool {
-	return s.Growth != "" && s.Growth != gem.Natural || s.Imitates != ""
-}
-
 // seen are the treatments that the examiner names, not those told by others.
 func (s Subject) seen() []Treated {
 	var list []Treated
