@@ -1,6 +1,7 @@
 package report
 
 import (
+	"crypto/sha256"
 	"errors"
 	"time"
 
@@ -30,6 +31,11 @@ type Input struct {
 	UUID   string    // "" for a draft
 	Issued time.Time // the day of issue at the practice
 	Draft  bool
+
+	// Code makes the code that stands at the end of a numbered document, from
+	// its number and the SHA-256 of JSON: rows of modules, true where dark. nil
+	// leaves it out.
+	Code func(number string, examined [sha256.Size]byte) ([][]bool, error)
 
 	Replaces *Replaced // the document that this one amends, or nil
 

@@ -77,6 +77,7 @@ func (c *composer) verify() []Block {
 		texts = append(texts, c.say("verify.files", f))
 	}
 	blocks = append(blocks, c.small(texts...)...)
+	blocks = append(blocks, c.code()...)
 	if c.kind.Note {
 		blocks = signed(blocks, c.signature())
 	}

@@ -27,7 +27,7 @@ func (c *composer) head() Document {
 			Unnumbered: c.line("layout.unnumbered", templates.None{}), Continued: c.line("layout.continued", templates.None{}),
 		},
 		Metadata: Metadata{
-			Author: c.examiner(), Subject: c.line("metadata.subject", c.subject), Keywords: c.keywords(), Program: c.Program, Digest: digest(c.StoneFile),
+			Author: c.examiner(), Subject: c.line("metadata.subject", c.subject), Keywords: c.keywords(), Program: c.Program, Digest: digest(c.StoneFile), Examined: digest(c.JSON),
 		},
 		Attachments: c.attachments(),
 	}

@@ -74,6 +74,7 @@ type Metadata struct {
 	Keywords []string
 	Program  string // name and version of the program
 	Digest   string // SHA-256 of the stone file, hexadecimal
+	Examined string // SHA-256 of the JSON of the examined stone, hexadecimal
 }
 
 // Attachment is a file carried inside the document.

@@ -140,7 +140,7 @@ func endSentences() []Sentence {
 		group(Limits{}, "limits.notmade", "limits.others", "limits.program", "limits.validity", "limits.copies", "limits.keep"),
 		group(None{}, "limits.items", "limits.rule", "limits.rule.short", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short",
 			"others.weight", "others.treatments", "others.report", "others.value", "others.opinion",
-			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.pen"),
+			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.code", "alt.code", "verify.pen"),
 		group(Caption{}, "photo.caption", "alt.photo"),
 		group(Keeping{}, "keeping.location", "keeping.owned", "keeping.insured", "keeping.valued"),
 		group(Verify{}, "verify.number", "verify.register", "verify.files"),

@@ -15,8 +15,8 @@ import (
 const xmpNamespace = "http://stonewrit.example/document/1#"
 
 // xmp returns the metadata packet (ISO 16684-1): title, author, language, dates
-// and, in a namespace of our own, kind, number, UUID and the digest of the
-// stone file.
+// and, in a namespace of our own, kind, number, UUID and the digests of the
+// stone file and of the examined stone.
 func xmp(doc report.Document) []byte {
 	var b bytes.Buffer
 	b.WriteString("<?xpacket begin=\"\ufeff\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n")
@@ -52,6 +52,7 @@ func xmp(doc report.Document) []byte {
 	property("stonewrit:number", doc.Number, "", "")
 	property("stonewrit:uuid", doc.UUID, "", "")
 	property("stonewrit:digest", doc.Metadata.Digest, "", "")
+	property("stonewrit:examined", doc.Metadata.Examined, "", "")
 	b.WriteString("</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>")
 	return b.Bytes()
 }

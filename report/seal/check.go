@@ -1,0 +1,87 @@
+package seal
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// The files that travel inside.
+const (
+	stoneSuffix    = ".yaml"
+	examinedSuffix = ".json"
+)
+
+// StoneFile is the stone file inside; nil if there is none.
+func (d *Document) StoneFile() *File { return d.file(stoneSuffix) }
+
+// ExaminedStone is the JSON of the examined stone inside; nil if there is none.
+func (d *Document) ExaminedStone() *File { return d.file(examinedSuffix) }
+
+func (d *Document) file(suffix string) *File {
+	for i := range d.Files {
+		if strings.HasSuffix(d.Files[i].Name, suffix) {
+			return &d.Files[i]
+		}
+	}
+	return nil
+}
+
+// Check compares the parts of the document with one another and returns what
+// does not fit, a sentence each without capital and full stop. Without
+// findings the document is of one piece, which is not to say that it is the
+// one issued.
+func (d *Document) Check() []string {
+	var found []string
+	add := func(format string, args ...any) { found = append(found, fmt.Sprintf(format, args...)) }
+	d.checkFile(add, "the stone file", d.StoneFile(), d.Stone)
+	d.checkFile(add, "the JSON of the examined stone", d.ExaminedStone(), d.Examined)
+	if len(d.Files) > 2 {
+		add("it holds %d files, two are due", len(d.Files))
+	}
+	d.checkPrint(add)
+	for i, s := range d.Signatures {
+		switch {
+		case s.Err != nil:
+			add("signature %d, of %s: %v", i+1, s.Subject, s.Err)
+		case !s.Whole && i == len(d.Signatures)-1:
+			add("something was added to the file after %s had signed it", s.Subject)
+		}
+	}
+	if d.revisions > 1+d.signed && !d.Locked {
+		add("something was added to the file after it was made")
+	}
+	return found
+}
+
+func (d *Document) checkFile(add func(string, ...any), what string, f *File, digest string) {
+	switch {
+	case f == nil && digest != "":
+		add("%s is missing from it", what)
+	case f != nil && digest != "" && hexadecimal(Sum(f.Data)) != digest:
+		add("%s inside it, %s, is another than its metadata say", what, f.Name)
+	}
+}
+
+// checkPrint looks for number, UUID and digest on the pages.
+func (d *Document) checkPrint(add func(string, ...any)) {
+	for n, page := range d.Pages {
+		switch on := Numbers(page); {
+		case len(on) == 0:
+			add("page %d prints no number; by its metadata it is %s", n+1, d.Number)
+		case !slices.Contains(on, d.Number):
+			add("page %d prints the number %s; by its metadata it is %s", n+1, on[0], d.Number)
+		}
+	}
+	all := strings.ReplaceAll(strings.Join(d.Pages, ""), "\n", "") // digests go over several lines
+	if len(d.Pages) == 0 {
+		add("it has no page")
+		return
+	}
+	if d.UUID == "" || !strings.Contains(all, d.UUID) {
+		add("the UUID of its metadata, %q, is not in its print", d.UUID)
+	}
+	if d.Stone != "" && !strings.Contains(all, d.Stone) {
+		add("the digest of the stone file is not in its print")
+	}
+}
