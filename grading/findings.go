@@ -18,15 +18,16 @@ func findings(e *Examined) stone.Problems {
 	s := e.Stone
 	for _, c := range e.Claims() {
 		if c.Claim.Standing == identify.Contradicted {
-			list = append(list, s.Problem(stone.Finding, c.Path, c.Name+" is contradicted: "+strings.Join(c.Claim.Because, "; "), "mend the opinion or the reading, set a mistaken test aside with set_aside, or explain under explanation"))
+			p := s.Problem(stone.Finding, c.Path, c.Name+" is contradicted: "+strings.Join(c.Claim.Because, "; "), "mend the opinion or the reading, set a mistaken test aside with set_aside, or explain under explanation")
+			p.Statement = "conclusion-support"
+			list = append(list, p)
 		}
 	}
 	for _, f := range e.Verdict.Findings {
 		list = append(list, s.Problem(stone.Finding, f.Path, f.Message, f.Hint))
 	}
 	list = append(list, checkFindings(e)...)
-	list = append(list, weightFindings(e)...)
-	return append(list, required(e)...)
+	return append(list, weightFindings(e)...)
 }
 
 // NamedClaim is a claim with its name and the key it answers.
@@ -64,7 +65,9 @@ func checkFindings(e *Examined) stone.Problems {
 		}
 		told[c.Instrument] = true
 		path := fmt.Sprintf("tests[%d].instrument", t.Header().Index)
-		list = append(list, e.Stone.Problem(stone.Finding, path, fmt.Sprintf("%s: %s", c.Instrument, c.Words()), "check the instrument and repeat the test"))
+		p := e.Stone.Problem(stone.Finding, path, fmt.Sprintf("%s: %s", c.Instrument, c.Words()), "check the instrument and repeat the test")
+		p.Statement = "eq-calibration"
+		list = append(list, p)
 	}
 	for _, v := range e.Values.Index {
 		tell(v.Test, v.Check)

@@ -11,6 +11,7 @@ import (
 
 	"stonewrit/grading/gem"
 	"stonewrit/grading/identify"
+	"stonewrit/grading/quality"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 	"stonewrit/grading/weight"
@@ -21,9 +22,11 @@ import (
 // be shared by several goroutines.
 type Tables struct {
 	Gems     *gem.Table
+	Quality  *quality.Grader
 	identify *identify.Identifier
 	weights  *weight.Estimator
 	figures  reading.Figures
+	lists
 }
 
 // Load reads the embedded tables. An error means that they are faulty.
@@ -40,7 +43,15 @@ func Load() (*Tables, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Tables{gems, identify.New(gems), weights, figures}, nil
+	grader, err := quality.New(gems)
+	if err != nil {
+		return nil, err
+	}
+	lists, err := readLists()
+	if err != nil {
+		return nil, err
+	}
+	return &Tables{gems, grader, identify.New(gems), weights, figures, lists}, nil
 }
 
 // Identifier is the judge that the tables were loaded for.
@@ -61,9 +72,37 @@ type Examined struct {
 	Caveats  []string
 }
 
-// Examine examines a record that was read without errors. today is the
-// calendar day at the practice.
+// Examine examines a record that was read without errors, for a document of its
+// own. today is the calendar day at the practice.
 func (t *Tables) Examine(s *stone.Stone, b *stone.Bench, today time.Time) *Examined {
+	e := t.judge(s, b, today)
+	if e.Problems.Has(stone.Error) {
+		return e
+	}
+	e.value()
+	e.Problems = append(e.Problems, t.required(t.alone(e, today))...)
+	e.Problems.Sort()
+	return e
+}
+
+// ExamineSet examines the record of a stone that is set in a piece and told of
+// in the document of the piece: what a document says once, such as client and
+// value, is asked of the piece alone.
+func (t *Tables) ExamineSet(s *stone.Stone, p *stone.Piece, b *stone.Bench, today time.Time) *Examined {
+	e := t.judge(s, b, today)
+	if e.Problems.Has(stone.Error) {
+		return e
+	}
+	if s.Worth != nil {
+		e.Problems = append(e.Problems, s.Problem(stone.Warning, "worth", "this value is not printed: the piece "+p.Reference+", which holds the stone, has one appraisal", "leave it out here"))
+	}
+	e.Problems = append(e.Problems, t.required(t.set(e, p, today))...)
+	e.Problems.Sort()
+	return e
+}
+
+// judge makes all of a record that does not depend on the document.
+func (t *Tables) judge(s *stone.Stone, b *stone.Bench, today time.Time) *Examined {
 	e := &Examined{Stone: s, Bench: b}
 	e.Problems = append(e.Problems, stone.Against(s, b, today)...)
 	if e.Problems.Has(stone.Error) {
@@ -75,7 +114,6 @@ func (t *Tables) Examine(s *stone.Stone, b *stone.Bench, today time.Time) *Exami
 	e.Weight = t.measure(s, b, bench)
 	e.Verdict = t.identify.Identify(identify.Case{Stone: s, Values: e.Values, Implied: e.Weight.implied()})
 	t.estimate(e)
-	e.value()
 	e.Caveats = caveats(e)
 	e.Problems = append(e.Problems, findings(e)...)
 	e.Problems.Sort()

@@ -1,107 +1,156 @@
 package grading
 
 import (
+	"time"
+
 	"stonewrit/grading/stone"
+	"stonewrit/grading/worth"
 )
 
-// requirement is one statement that a kind of document must make, and the key
-// that gives its input.
+// A requirement is one statement of statements.csv, and the key that gives its
+// input. Statements that every document makes without any input have no row
+// here.
 type requirement struct {
-	id     string // of the list of required statements
-	kinds  string // letters of the kinds that must have it: A, N, R
+	id     string // of statements.csv, which says how strictly it is asked
 	path   string
-	lacks  func(e *Examined) bool
+	lacks  func(m *matter) bool
 	needed string
 	hint   string
+	// each tells of several places, instead of lacks, path, needed and hint.
+	each func(m *matter) []lack
+	// severity is other than the list asks for, for a reason told beside the row.
+	severity stone.Severity
 }
 
-// letters of the kinds of document in the list of required statements.
-func letter(kind string) string {
-	return map[string]string{stone.Appraisal: "A", stone.ShortNote: "N", stone.Record: "R"}[kind]
+// A lack is one input that is not there.
+type lack struct{ path, needed, hint string }
+
+// A matter is what requirements look at: a document, or a stone told of in it.
+type matter struct {
+	*Tables
+	kind  string // of the document
+	today time.Time
+	bench *stone.Bench
+	file  interface {
+		Has(path string) bool
+		Problem(severity stone.Severity, path, message, hint string) stone.Problem
+	}
+	*stone.Assignment // of the document
+	*stone.Account    // of the document
+	sum               *worth.Result
+
+	stone *Examined      // nil for a piece
+	piece *ExaminedPiece // nil for a stone by itself
+}
+
+// alone is a stone with a document of its own.
+func (t *Tables) alone(e *Examined, today time.Time) *matter {
+	s := e.Stone
+	return &matter{
+		Tables: t, kind: s.Report, today: today, bench: e.Bench, file: s,
+		Assignment: &s.Assignment, Account: &s.Account, sum: e.Worth, stone: e,
+	}
+}
+
+// set is a stone told of in the document of a piece.
+func (t *Tables) set(e *Examined, p *stone.Piece, today time.Time) *matter {
+	return &matter{
+		Tables: t, kind: p.Report, today: today, bench: e.Bench, file: e.Stone,
+		Assignment: &p.Assignment, Account: &p.Account, stone: e, piece: &ExaminedPiece{Piece: p},
+	}
+}
+
+// whole is a piece.
+func (t *Tables) whole(p *ExaminedPiece, today time.Time) *matter {
+	return &matter{
+		Tables: t, kind: p.Piece.Report, today: today, bench: p.Bench, file: p.Piece,
+		Assignment: &p.Piece.Assignment, Account: &p.Piece.Account, sum: p.Worth, piece: p,
+	}
 }
 
 // required tells which required statements lack their input: issue stops on
-// them, draft does not.
-func required(e *Examined) stone.Problems {
+// what must be there, draft does not.
+func (t *Tables) required(m *matter) stone.Problems {
+	var rows []requirement
+	if m.stone == nil || m.piece == nil {
+		rows = append(rows, documentRows()...)
+		rows = append(rows, worthRows()...)
+		rows = append(rows, certifiedRows()...)
+	}
+	if m.stone == nil {
+		rows = append(rows, pieceRows()...)
+		rows = append(rows, metalRows()...)
+	} else {
+		rows = append(rows, itemRows()...)
+		rows = append(rows, measureRows()...)
+		rows = append(rows, testRows()...)
+		rows = append(rows, instrumentRows()...)
+	}
 	var list stone.Problems
-	kind := letter(e.Stone.Report)
-	for _, r := range requirements() {
-		if !contains(r.kinds, kind) || !r.lacks(e) {
-			continue
-		}
-		p := e.Stone.Problem(stone.Missing, r.path, r.needed, r.hint)
+	for _, r := range rows {
+		list = append(list, t.missing(r, m)...)
+	}
+	if m.stone != nil {
+		return append(list, t.described(m)...)
+	}
+	return append(list, t.refused(m.piece)...)
+}
+
+// described is what is wrong with naming, grading and wording of a stone, for
+// the kind of document it is told of in.
+func (t *Tables) described(m *matter) stone.Problems {
+	s := *m.stone.Stone
+	s.Report = m.kind
+	return t.Quality.Findings(&s, m.stone.each())
+}
+
+// each is the weight of one stone in ct, 0 for not known.
+func (e *Examined) each() float64 {
+	n := float64(e.Stone.Size.Number())
+	switch {
+	case e.Weight.Measured > 0:
+		return e.Weight.Measured / n
+	case e.Weight.Estimate != nil:
+		return e.Weight.Estimate.Chosen.Carats.Value / n
+	}
+	return e.Stone.Weight.Stated.Float() / n
+}
+
+func (t *Tables) missing(r requirement, m *matter) stone.Problems {
+	severity := t.severity(r.id, m.kind)
+	if severity == "" {
+		return nil
+	}
+	if r.severity != "" {
+		severity = r.severity
+	}
+	var lacks []lack
+	switch {
+	case r.each != nil:
+		lacks = r.each(m)
+	case r.lacks(m):
+		lacks = []lack{{r.path, r.needed, r.hint}}
+	}
+	var list stone.Problems
+	for _, l := range lacks {
+		p := m.file.Problem(severity, l.path, l.needed, l.hint)
 		p.Statement = r.id
 		list = append(list, p)
 	}
 	return list
 }
 
-func contains(letters, letter string) bool {
-	for _, l := range letters {
-		if string(l) == letter {
-			return true
-		}
+// severity is what a lack of the statement does to a kind of document; "" where
+// the kind need not make it.
+func (l lists) severity(id, kind string) stone.Severity {
+	switch l.statement(id).Mark(kind) {
+	case "M", "C":
+		return stone.Missing
+	case "S":
+		return stone.Warning
 	}
-	return false
+	return ""
 }
 
-func requirements() []requirement {
-	return []requirement{
-		{"issuer", "AN", "", func(e *Examined) bool { return e.Bench == nil || e.Bench.Practice.Address == "" },
-			"the document needs name and address of the issuer", "write practice: {name: …, address: …} in bench.yaml"},
-		{"client", "AR", "client", func(e *Examined) bool { return e.Stone.Client == nil },
-			"the document needs the client (for a record, the owner)", "client: {name: \"…\", address: \"…\"}"},
-		{"intended-use", "A", "use.purpose", func(e *Examined) bool { return e.Stone.Use.Purpose == "" && e.purposeOfWorth() == "" },
-			"an appraisal needs its intended use", "use: {purpose: insurance replacement, users: [client, insurer]}"},
-		{"intended-users", "A", "use.users", func(e *Examined) bool { return len(e.Stone.Use.Users.Items) == 0 },
-			"an appraisal needs those who may rely on it", "use: {users: [client, insurer]}"},
-		{"item-unambiguous", "ANR", "stone", func(e *Examined) bool { return marksOf(e.Stone) < 2 },
-			"the item must be told from any other: two at least of weight, dimensions, inscription, photograph, features", "add photos: or size:"},
-		{"condition", "ANR", "quality.condition", func(e *Examined) bool { return e.Stone.Quality.Condition == "" },
-			"the document needs the condition of the item", "quality: {condition: \"no wear or damage seen\"}"},
-		{"natural-or-not", "ANR", "opinion.growth", func(e *Examined) bool { return e.Stone.Opinion.Growth == "" },
-			"the document needs the growth, or undetermined", "growth: undetermined"},
-		{"treat-status", "ANR", "opinion.treatments", func(e *Examined) bool {
-			list := e.Stone.Opinion.Treatments
-			return list.Given && len(list.Items) == 0 && !magnified(e.Stone) && e.Stone.Opinion.Basis != "stated"
-		}, "none seen was written, and the stone was not examined under magnification", "leave treatments out for not examined, or record a magnification test"},
-		{"ct-estimated", "AN", "size", func(e *Examined) bool {
-			return e.Weight.Measured == 0 && e.Weight.Estimate == nil && !e.Stone.Weight.Stated.Given()
-		}, "the document needs a weight, measured, estimated from dimensions or stated", "weight: {measured: …} or size: with length, width and depth"},
-		{"value-type", "A", "worth", func(e *Examined) bool { return e.Stone.Worth == nil || e.Stone.Worth.Type == "" },
-			"an appraisal needs its value with the type of value and its definition", "worth: {type_of_value: \"…\", currency: EUR, lines: [{what: …, amount: \"…\"}]}"},
-		{"date-effective", "A", "worth.effective", func(e *Examined) bool { return e.Stone.Worth == nil || !e.Stone.Worth.Effective.Given() },
-			"an appraisal needs the day on which the value holds", "worth: {effective: 2026-10-14}"},
-		{"cert-interest", "A", "interest", func(e *Examined) bool { return e.Stone.Interest.InItem == "" },
-			"an appraisal needs the issuer's interest in the item", "interest: {in item: none, prior services: none, fee: fixed}"},
-	}
-}
-
-func (e *Examined) purposeOfWorth() string {
-	if e.Stone.Worth == nil {
-		return ""
-	}
-	return e.Stone.Worth.Purpose
-}
-
-// marksOf counts what tells the item from any other.
-func marksOf(s *stone.Stone) int {
-	n := 0
-	for _, has := range []bool{
-		s.Weight.Measured.Given() || s.Weight.Stated.Given(), s.Size.Given(), s.Inscription.Text != "", len(s.Photos) > 0, magnified(s),
-	} {
-		if has {
-			n++
-		}
-	}
-	return n
-}
-
-func magnified(s *stone.Stone) bool {
-	for _, a := range s.Tests {
-		if _, ok := a.Test.(*stone.Magnification); ok && a.Header().SetAside == "" {
-			return true
-		}
-	}
-	return false
-}
+func (m *matter) appraisal() bool { return m.kind == stone.Appraisal }
+func (m *matter) record() bool    { return m.kind == stone.Record }
