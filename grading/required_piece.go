@@ -18,8 +18,8 @@ func pieceRows() []requirement {
 		{id: "condition", path: "condition", lacks: func(m *matter) bool { return m.piece.Piece.Condition == "" },
 			needed: "the document needs the condition of the piece", hint: "condition: \"claws sound, light wear\""},
 		{id: "setting", each: unsaidSettings},
-		{id: "maker", path: "history", lacks: func(m *matter) bool { return m.History == nil || m.History.Maker == nil },
-			needed: "the document needs the maker, or that he is not determined", hint: "history: {maker: not determined}, or {name: \"…\", how: mark}"},
+		{id: "maker", path: "history", lacks: func(m *matter) bool { return m.History == nil || m.History.Maker == "" },
+			needed: "the document needs the maker, or that he is not determined", hint: "history: {maker: not determined}, or maker: \"…\" with maker_known_by: mark"},
 		{id: "ins-mounting", each: func(m *matter) []lack {
 			var list []lack
 			for i, s := range m.piece.Piece.Stones {

@@ -1,17 +1,13 @@
 package stone
 
-import (
-	"reflect"
-	"strings"
-
-	"gopkg.in/yaml.v3"
-)
+import "strings"
 
 // History is what else moves the value of an item. A key that is left out is
 // printed as not determined.
 type History struct {
 	Style        string `yaml:"style" doc:"style and period"`
-	Maker        *Maker `yaml:"maker" doc:"who made it, and by what that is known"`
+	Maker        string `yaml:"maker" doc:"who made it, or not determined"`
+	MakerBy      string `yaml:"maker_known_by" words:"signature|mark|papers|attribution|stated" doc:"by what the maker is known"`
 	Age          string `yaml:"age" doc:"age, or not determined"`
 	Provenance   string `yaml:"provenance" doc:"earlier owners and history"`
 	Alterations  string `yaml:"alterations" doc:"alterations, or none seen"`
@@ -19,33 +15,17 @@ type History struct {
 	Obsolescence string `yaml:"obsolescence" doc:"out of fashion or use, or none"`
 }
 
-// Maker is who made a piece.
-type Maker struct {
-	Name string `yaml:"name" need:"yes" doc:"name of the maker"`
-	How  string `yaml:"how" need:"yes" words:"signed|mark|papers|attributed|stated" eg:"signed" doc:"by what that is known"`
+// NamesMaker reports whether a maker is named at all.
+func (h History) NamesMaker() bool {
+	return h.Maker != "" && !strings.EqualFold(h.Maker, "not determined")
 }
 
-// plainMaker reads the mapping form without coming back to decode.
-type plainMaker Maker
-
-func (m *Maker) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
-	if n.Kind != yaml.ScalarNode {
-		var p plainMaker
-		d.structure(n, &p, path, depth)
-		*m = Maker(p)
-		return
-	}
-	d.scalar(n, reflect.ValueOf(&m.Name).Elem(), path, fieldTags{})
-	if m.Name != "" && !m.Undetermined() {
-		d.wrong(n, path, "a maker needs what the name rests on", "maker: {name: \""+m.Name+"\", how: signed}, or mark, papers, attributed, stated; or write not determined")
+func (v *validator) history(h *History) {
+	switch {
+	case h == nil:
+	case h.NamesMaker() && h.MakerBy == "" && !v.unread("history.maker_known_by"):
+		v.wrong("history.maker", "maker_known_by: signature, mark, papers, attribution or stated; or maker: not determined", "a maker needs by what he is known")
+	case h.MakerBy != "" && !h.NamesMaker() && !v.unread("history.maker"):
+		v.wrong("history.maker_known_by", "name the maker, or leave it out", "maker_known_by stands beside no maker")
 	}
 }
-
-func (m *Maker) schema(maker *schemaMaker, _ fieldTags) object {
-	return anyOf(object{{"const", undeterminedMaker}}, maker.structure(reflect.TypeFor[plainMaker]()))
-}
-
-const undeterminedMaker = "not determined"
-
-// Undetermined reports whether the file says that the maker is not known.
-func (m *Maker) Undetermined() bool { return strings.EqualFold(m.Name, undeterminedMaker) }

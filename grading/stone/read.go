@@ -101,6 +101,13 @@ type source struct {
 // File is the name the record was read under, as the user typed it.
 func (s *source) File() string { return s.file }
 
+// Named is the record as if it had been read under another name.
+func (s *Stone) Named(name string) *Stone {
+	named := *s
+	named.file = name
+	return &named
+}
+
 // Position is the place of a key in the file, or of the nearest key above it
 // that the file has.
 func (s *source) Position(path string) Position { return nearestPosition(s.positions, path) }

@@ -13,6 +13,7 @@ func (v *validator) account(s Account, file string) {
 	for i, p := range s.Photos {
 		v.beside(fmt.Sprintf("photos[%d].file", i), p.File, file)
 	}
+	v.history(s.History)
 	v.money(s)
 }
 
