@@ -91,6 +91,9 @@ func (r *review) diamondClarity(d *stone.DiamondGrade) {
 
 func (r *review) fluorescence(d *stone.DiamondGrade) {
 	const path = "quality.diamond.fluorescence"
+	if d.Fluorescence == "" && r.s.Quality.NotGraded["fluorescence"] != "" {
+		return
+	}
 	if d.Fluorescence == "" {
 		r.lack("fluorescence", path, "fluorescence: none, or for example medium blue", "a graded diamond needs its fluorescence, as a grade of its own beside the ultraviolet test")
 		return
@@ -120,11 +123,8 @@ func (r *review) systems(d *stone.DiamondGrade) {
 }
 
 // annex checks that what standards list as the usual content of a grading report
-// is there, or marked in the description as left out.
+// is there, or left out with a reason.
 func (r *review) annex(d *stone.DiamondGrade) {
-	if r.s.Quality.Words != "" {
-		return
-	}
 	z := r.s.Size
 	var lacks []string
 	for _, f := range []struct {
@@ -135,12 +135,12 @@ func (r *review) annex(d *stone.DiamondGrade) {
 		{"clarity", d.Clarity != ""}, {"polish", d.Polish != ""}, {"symmetry", d.Symmetry != ""},
 		{"girdle", d.Girdle.Given || z.Girdle.Word != "" || z.Girdle.Percent.Given()}, {"culet", d.Culet != "" || z.Culet.Word != "" || z.Culet.Percent.Given()},
 	} {
-		if !f.given {
+		if !f.given && r.s.Quality.NotGraded[f.name] == "" {
 			lacks = append(lacks, f.name)
 		}
 	}
 	if len(lacks) > 0 {
-		r.lack("report-annex", "quality.diamond", "give them, or say under quality: description: why not", "a graded diamond also has: %s", strings.Join(lacks, ", "))
+		r.lack("report-annex", "quality.diamond", "give them, or the reason: not_graded: {"+lacks[0]+": \"…\"}", "a graded diamond also has: %s", strings.Join(lacks, ", "))
 	}
 	if z.Table.Given() && !z.Diameter.Given && !z.Width.Given {
 		r.lack("cut-measures", "size.table", "give the diameters or the width", "the table is a per cent of the mean girdle diameter, which is not given (ISO 24016, 8.3.3)")

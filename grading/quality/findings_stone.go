@@ -7,21 +7,21 @@ import (
 	"stonewrit/grading/gem"
 )
 
-// relative asks for the features that place the stone within its kind, or, in
-// the description, for the reason why they are left out.
+// relative asks for the features that place the stone within its kind, or for
+// the reason why they are left out.
 func (r *review) relative() {
 	q := r.s.Quality
 	var lacks []string
 	lack := func(name string, given bool) {
-		if !given {
+		if !given && q.NotGraded[name] == "" {
 			lacks = append(lacks, name)
 		}
 	}
 	switch {
-	case q.Words != "":
-		return
 	case r.g.is(r.c.Subject, "pearl"):
-		lack("pearl: shape, lustre, surface", q.Pearl != nil && q.Pearl.Shape != "" && q.Pearl.Lustre != "" && q.Pearl.Surface != "")
+		lack("shape", q.Pearl != nil && q.Pearl.Shape != "")
+		lack("lustre", q.Pearl != nil && q.Pearl.Lustre != "")
+		lack("surface", q.Pearl != nil && q.Pearl.Surface != "")
 	case r.isDiamond():
 		d := q.Diamond
 		lack("colour", q.Colour != nil || d != nil && d.Colour != "")
@@ -33,7 +33,7 @@ func (r *review) relative() {
 		lack("cut", q.Cut != nil || r.unfaceted())
 	}
 	if len(lacks) > 0 {
-		r.lack("relative-quality", "quality", "give them, or say under quality: description: why not", "what places the stone within its kind is left out: %s", strings.Join(lacks, "; "))
+		r.lack("relative-quality", "quality", "give them, or the reason: not_graded: {"+lacks[0]+": \"…\"}", "what places the stone within its kind is left out: %s", strings.Join(lacks, "; "))
 	}
 }
 

@@ -89,7 +89,7 @@ func TestFindings(t *testing.T) {
 		{"GB/T 16554, mounted, over a carat", strings.ReplaceAll(mountedDiamond, "own words after CIBJO", "GB/T 16554"), "", "", 1.1, "warning quality.diamond.system mounted-range", "clause 1: 0.2000 g"},
 		{"GB/T 16554, mounted, a carat", strings.ReplaceAll(mountedDiamond, "own words after CIBJO", "GB/T 16554"), "", "", 1, "", "clause 1: 0.2000 g"},
 		{"no polish", goodDiamond, "polish: good, ", "", 1, "missing quality.diamond report-annex", "CIBJO Diamond Book 2017, Annex B"},
-		{"no polish, and why", goodDiamond, "polish: good, symmetry: good}", "symmetry: good}\n  description: polish not judged in oil", 1, "", "the reason stands in the description"},
+		{"no polish, and why", goodDiamond, "polish: good, symmetry: good}", "symmetry: good}\n  not_graded: {polish: not judged in oil}", 1, "", "the reason is told"},
 		{"table without a width", goodDiamond, "diameter: [6.48 mm, 6.52 mm], ", "", 1, "missing size.table cut-measures", "ISO 24016 8.3.3"},
 		{"56 facets", goodDiamond, "culet: none", "culet: none, facets: 56", 1, "warning size.cut misleading-cut", "16 CFR 23.17"},
 		{"57 facets", goodDiamond, "culet: none", "culet: none, facets: 57", 1, "", "32 and the table above, 24 below"},
@@ -120,6 +120,8 @@ func TestFindings(t *testing.T) {
 		{"undrilled", goodPearls, "drilled: through", "drilled: undrilled", 0, "finding quality.pearl.drilled ", "ours"},
 		{"bare pearls", goodPearls, "quality:", "quality:\n  condition: pearls unworn", 0, "finding quality.condition pearl-cultured", "16 CFR 23.20(b)"},
 		{"seed pearls of 7 mm", goodPearls, "quality:", "quality:\n  condition: cultured seed pearls", 0, "finding quality.condition pearl-seed;finding quality.condition pearl-cultured", "16 CFR 23.19(d)"},
+		{"no cut, and why", goodRuby, "  cut: {window: 10 %, extinction: 15 %}\n", "  not_graded: {cut: rough}\n  description: a rolled pebble\n", 1, "", "the reason is told"},
+		{"no cut, but words", goodRuby, "  cut: {window: 10 %, extinction: 15 %}\n", "  description: oval red stone\n", 1, "warning quality relative-quality", "a description is no reason"},
 		{"no lustre", goodPearls, "lustre: high, ", "", 0, "warning quality relative-quality", "USPAP SR 7-2(e)(ii)"},
 	} {
 		if c.old != "" && !strings.Contains(c.body, c.old) {
