@@ -1,0 +1,171 @@
+// The page works without this file for reading, and saves without it too. With
+// it, readings are judged while they are entered, tests are added in place, and
+// pictures can be dropped.
+"use strict";
+
+(() => {
+  const form = document.getElementById("stone");
+  const texts = document.body.dataset;
+
+  // The list, searched while one types.
+  const search = document.querySelector("form[data-rows]");
+  if (search) {
+    let wanted = 0, timer = 0;
+    const rows = document.getElementById("rows");
+    const look = async () => {
+      const mine = ++wanted;
+      const query = new URLSearchParams(new FormData(search));
+      const answer = await fetch(search.dataset.rows + "?" + query).catch(() => null);
+      if (!answer || !answer.ok || mine !== wanted) return;
+      rows.innerHTML = await answer.text();
+      history.replaceState(null, "", "/?" + query);
+      again();
+    };
+    const again = () => { // more files have been judged meanwhile
+      clearTimeout(timer);
+      if (rows.querySelector("[data-more]") && location.search.length > 1) timer = setTimeout(look, 700);
+    };
+    search.addEventListener("input", () => { clearTimeout(timer); timer = setTimeout(look, 120); });
+    again();
+  }
+
+  if (!form) return;
+  const state = document.getElementById("state");
+  const finding = document.getElementById("finding");
+  const first = state.textContent;
+  let busy = false, again = false, edits = 0;
+  const times = (window.deskTimes = []);
+
+  // Judging: one request at a time, and one more for what was entered meanwhile.
+  const check = async () => {
+    if (busy) { again = true; return; }
+    busy = true;
+    const began = performance.now();
+    try {
+      const answer = await fetch(form.dataset.check, { method: "POST", body: new URLSearchParams(new FormData(form)) });
+      if (!answer.ok) throw new Error(answer.status);
+      show(await answer.json());
+      times.push(performance.now() - began);
+    } catch {
+      state.textContent = texts.lost;
+    }
+    busy = false;
+    if (again) { again = false; check(); }
+  };
+
+  const show = (found) => {
+    const open = finding.querySelector(".source")?.open;
+    const scrolled = finding.querySelector(".yaml")?.scrollTop;
+    finding.innerHTML = found.finding;
+    const source = finding.querySelector(".source");
+    if (source && open !== undefined) { source.open = open; source.querySelector(".yaml").scrollTop = scrolled; }
+    for (const test of form.querySelectorAll(".test")) {
+      test.querySelector(".verdict").innerHTML = found.tests[test.dataset.test] ?? "";
+    }
+    for (const list of form.querySelectorAll(".faults")) {
+      const faults = found.fields[list.id.slice(2)] ?? [];
+      list.replaceChildren(...faults.map(fault));
+      list.parentElement.classList.toggle("has", faults.some((f) => f.severity === "error"));
+    }
+    edits = found.edits;
+    state.textContent = found.changed ? texts.stale : edits ? texts.busy.replace("%d", edits) : first;
+  };
+
+  const fault = (f) => {
+    const p = document.createElement("p"), kind = document.createElement("strong");
+    p.className = "fault " + f.severity;
+    kind.textContent = f.severity;
+    p.append(kind, " " + f.message);
+    if (f.hint) {
+      const hint = document.createElement("span");
+      hint.className = "hint";
+      hint.textContent = f.hint;
+      p.append(" ", hint);
+    }
+    return p;
+  };
+
+  form.addEventListener("input", (event) => { if (!event.target.closest(".adder") && event.target.id !== "addkind") check(); });
+  form.addEventListener("change", (event) => { if (event.target.type === "checkbox") check(); });
+
+  // Saving: the keys that people know, and a word before entries are lost.
+  let leaving = false;
+  form.addEventListener("submit", () => { leaving = true; });
+  addEventListener("keydown", (event) => {
+    if ((event.ctrlKey || event.metaKey) && event.key === "s") {
+      event.preventDefault();
+      form.requestSubmit(form.querySelector("button.main"));
+    }
+  });
+  addEventListener("beforeunload", (event) => { if (edits && !leaving) event.preventDefault(); });
+  form.addEventListener("keydown", (event) => { // Enter in a field judges, it does not send
+    if (event.key === "Enter" && event.target.matches("input:not([type=checkbox])")) event.preventDefault();
+  });
+
+  // Adding a test in place.
+  const kind = document.getElementById("addkind");
+  document.getElementById("addtest").addEventListener("click", async (event) => {
+    event.preventDefault();
+    if (!kind.value) { kind.focus(); return; }
+    const tests = document.getElementById("tests");
+    const at = Number(tests.dataset.count);
+    const query = new URLSearchParams({ at, file: form.dataset.file });
+    const answer = await fetch("/test/" + encodeURIComponent(kind.value) + "?" + query).catch(() => null);
+    if (!answer || !answer.ok) { state.textContent = texts.lost; return; }
+    tests.dataset.count = at + 1;
+    tests.insertAdjacentHTML("beforeend", await answer.text());
+    kind.value = "";
+    const added = tests.lastElementChild;
+    dress(added);
+    (added.querySelector(".field:not(.set) :is(input, select, textarea)") ?? added).focus();
+    added.scrollIntoView({ block: "nearest" });
+  });
+
+  // Terms of the tables, added line by line.
+  const dress = (within) => {
+    for (const adder of within.querySelectorAll(".adder")) {
+      const text = adder.parentElement.querySelector("textarea"), input = adder.querySelector("input");
+      adder.hidden = false;
+      const take = () => {
+        const term = input.value.trim();
+        if (!term) return;
+        text.value = (text.value.trim() ? text.value.trimEnd() + "\n" : "") + term;
+        input.value = "";
+        check();
+      };
+      input.addEventListener("change", take);
+      input.addEventListener("keydown", (event) => { if (event.key === "Enter") take(); });
+    }
+  };
+  dress(form);
+
+  // A link to a field opens what it stands in.
+  const lead = () => {
+    const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    if (!target) return;
+    for (let d = target.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+    target.focus();
+    target.scrollIntoView({ block: "center" });
+  };
+  addEventListener("hashchange", lead);
+  if (location.hash) lead();
+
+  // Pictures, dropped or chosen.
+  const photos = document.getElementById("photoform"), drop = photos.querySelector(".drop"), told = document.getElementById("photostate");
+  const send = async (files) => {
+    if (!files.length) return;
+    if (edits) { told.textContent = texts.busy.replace("%d", edits); return; }
+    const body = new FormData(photos);
+    body.delete("photo");
+    for (const file of files) body.append("photo", file);
+    told.textContent = "…";
+    const answer = await fetch(photos.action, { method: "POST", body, headers: { Accept: "application/json" } }).catch(() => null);
+    const said = answer ? await answer.json().catch(() => ({ error: texts.lost })) : { error: texts.lost };
+    if (said.error) { told.textContent = said.error; return; }
+    location.assign("/stone/" + form.dataset.file.split("/").map(encodeURIComponent).join("/") + "?done=photo#photos");
+  };
+  addEventListener("dragover", (event) => { event.preventDefault(); drop.classList.add("over"); });
+  addEventListener("dragleave", () => drop.classList.remove("over"));
+  addEventListener("drop", (event) => { event.preventDefault(); drop.classList.remove("over"); send(event.dataTransfer.files); });
+  photos.addEventListener("submit", (event) => { event.preventDefault(); send(photos.querySelector("input[type=file]").files); });
+})();

@@ -1,0 +1,303 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"io/fs"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"stonewrit/grading/stone"
+)
+
+// A row is one stone of the work list.
+type row struct {
+	File, Reference, Kind, Examined, Opinion, Client, Location, Photo string
+	Species, Growth, Treatment                                        string // standings
+	Unread                                                            bool
+	Lacks                                                             []string // what is to be mended before issue, in the order of the file
+	Number, NumberState                                               string
+	Changed                                                           time.Time
+	search                                                            string
+	size                                                              int64
+	ready, other                                                      bool // judged; none of ours
+}
+
+// index is what is known of the files of the folder. A file is judged when its
+// row is asked for, and all are judged in the background, so that the list can
+// be searched.
+type index struct {
+	d *Desk
+
+	mu      sync.Mutex
+	rows    map[string]*row
+	walked  time.Time
+	benches string // state of the bench files and the day
+	running bool
+}
+
+func newIndex(d *Desk) *index { return &index{d: d, rows: map[string]*row{}} }
+
+// restless is how long a look at the folder holds.
+const restless = 500 * time.Millisecond
+
+// refresh looks which files there are and which have changed.
+func (x *index) refresh() {
+	x.mu.Lock()
+	fresh := time.Since(x.walked) < restless
+	x.mu.Unlock()
+	if fresh {
+		return
+	}
+	found, benches := x.walk()
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	for name, r := range x.rows {
+		now, there := found[name]
+		if !there || benches != x.benches || now.size != r.size || !now.Changed.Equal(r.Changed) {
+			delete(x.rows, name)
+		}
+	}
+	for name, r := range found {
+		if x.rows[name] == nil {
+			x.rows[name] = r
+		}
+	}
+	x.walked, x.benches = time.Now(), benches
+}
+
+// walk lists the YAML files of the folder and tells the state of its bench
+// files. Hidden files and folders are passed over.
+func (x *index) walk() (found map[string]*row, benches string) {
+	found = map[string]*row{}
+	state := []string{x.d.o.Now().Format(time.DateOnly)}
+	_ = fs.WalkDir(x.d.root.FS(), ".", func(name string, entry fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return nil // what cannot be listed cannot be shown
+		case strings.HasPrefix(entry.Name(), ".") && name != ".":
+			if entry.IsDir() {
+				return fs.SkipDir
+			}
+			return nil
+		case entry.IsDir() || !isYAML(name):
+			return nil
+		}
+		info, err := x.d.root.Stat(filepath.FromSlash(name))
+		if err != nil || !info.Mode().IsRegular() {
+			return nil
+		}
+		if entry.Name() == benchName {
+			state = append(state, name+info.ModTime().String())
+			return nil
+		}
+		found[name] = &row{File: name, size: info.Size(), Changed: info.ModTime()}
+		return nil
+	})
+	return found, strings.Join(state, "\n")
+}
+
+// A query says which rows are wanted, and in which order.
+type query struct {
+	Words, Standing, Kind, Sort string
+	Lacking                     bool
+	Page                        int
+}
+
+// plain reports whether the rows can be told without judging all files.
+func (q query) plain() bool {
+	return q.Words == "" && q.Standing == "" && q.Kind == "" && !q.Lacking
+}
+
+// A page of the list.
+type listing struct {
+	Rows                []*row
+	Found, Total, Known int // Known of the Total files have been judged
+	Page, Pages         int
+}
+
+// pageRows is how many rows a page of the list has.
+const pageRows = 100
+
+// find lists the rows of a query. Rows that are shown are judged at once; a
+// search finds what has been judged so far.
+func (x *index) find(q query) listing {
+	x.refresh()
+	all := x.sorted(q.Sort)
+	l := listing{Total: len(all), Page: max(q.Page, 1)}
+	if q.plain() {
+		l.Rows, l.Found = all, len(all)
+	} else {
+		for _, r := range all {
+			if r.ready && q.takes(r) {
+				l.Rows = append(l.Rows, r)
+			}
+		}
+		l.Found = len(l.Rows)
+	}
+	l.Pages = max((l.Found+pageRows-1)/pageRows, 1)
+	l.Page = min(l.Page, l.Pages)
+	from := (l.Page - 1) * pageRows
+	l.Rows = x.judged(l.Rows[from:min(from+pageRows, len(l.Rows))])
+	for _, r := range all {
+		if r.ready {
+			l.Known++
+		}
+	}
+	x.start()
+	return l
+}
+
+func (q query) takes(r *row) bool {
+	for _, w := range strings.Fields(strings.ToLower(q.Words)) {
+		if !strings.Contains(r.search, w) {
+			return false
+		}
+	}
+	switch {
+	case q.Kind != "" && q.Kind != r.Kind, q.Lacking && len(r.Lacks) == 0:
+		return false
+	case q.Standing == "unread":
+		return r.Unread
+	}
+	return q.Standing == "" || q.Standing == r.Species
+}
+
+// sorted lists copies of the rows: the last changed first, or by reference.
+func (x *index) sorted(by string) []*row {
+	x.mu.Lock()
+	list := make([]*row, 0, len(x.rows))
+	for _, r := range x.rows {
+		if !r.other {
+			c := *r
+			list = append(list, &c)
+		}
+	}
+	x.mu.Unlock()
+	slices.SortFunc(list, func(a, b *row) int {
+		if by == "name" {
+			return cmp.Compare(a.File, b.File)
+		}
+		return cmp.Or(b.Changed.Compare(a.Changed), cmp.Compare(a.File, b.File))
+	})
+	return list
+}
+
+// judged judges the rows that are not judged yet, and leaves those out that are
+// none of ours.
+func (x *index) judged(rows []*row) []*row {
+	var wait sync.WaitGroup
+	for i, r := range rows {
+		if r.ready {
+			continue
+		}
+		wait.Go(func() { rows[i] = x.judge(r) })
+	}
+	wait.Wait()
+	return slices.DeleteFunc(slices.Clone(rows), func(r *row) bool { return r.other })
+}
+
+// judge fills in a row and remembers it.
+func (x *index) judge(r *row) *row {
+	full := x.d.row(*r)
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	if now := x.rows[r.File]; now != nil && now.size == r.size && now.Changed.Equal(r.Changed) {
+		x.rows[r.File] = full
+	}
+	c := *full
+	return &c
+}
+
+// start judges in the background what is not judged yet.
+func (x *index) start() {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	if x.running {
+		return
+	}
+	x.running = true
+	go func() {
+		for _, r := range x.sorted("") {
+			if !r.ready {
+				x.judge(r)
+			}
+		}
+		x.mu.Lock()
+		x.running = false
+		x.mu.Unlock()
+	}()
+}
+
+// row reads and judges a file for the list.
+func (d *Desk) row(r row) *row {
+	r.ready = true
+	src, err := d.readStone(r.File)
+	if err != nil {
+		r.other = true
+		return &r
+	}
+	j := d.judge(r.File, src, d.benchFor(r.File))
+	s := j.Stone
+	r.Reference, r.Kind, r.Location, r.Unread = s.Reference, s.Report, s.Location, j.unread()
+	if days := s.Examined.Items; len(days) > 0 {
+		r.Examined = days[len(days)-1].String()
+	}
+	if s.Client != nil {
+		r.Client = s.Client.Name
+	}
+	if len(s.Photos) > 0 {
+		r.Photo = path.Join(path.Dir(r.File), s.Photos[0].File)
+	}
+	r.Opinion = opinionOf(s)
+	if !r.Unread {
+		v := j.Examined.Verdict
+		r.Species, r.Growth, r.Treatment = string(v.Species.Standing), string(v.Growth.Standing), string(v.Treatment.Standing)
+	}
+	for _, p := range j.Problems {
+		if p.Severity == stone.Error || p.Severity == stone.Missing || p.Severity == stone.Finding {
+			r.Lacks = append(r.Lacks, p.Message)
+		}
+	}
+	stock := ""
+	if s.Stock != nil {
+		stock = s.Stock.Number
+	}
+	r.search = strings.ToLower(strings.Join([]string{r.File, r.Reference, r.Kind, r.Opinion, r.Client, r.Location, r.Examined, stock, s.Size.Shape, s.Appearance.Colour}, " "))
+	return &r
+}
+
+// opinionOf is what the examiner says the stone is, in a few words.
+func opinionOf(s *stone.Stone) string {
+	o := s.Opinion
+	name := cmp.Or(o.Variety, o.Species)
+	if len(o.Layers) > 0 && name == "" {
+		name = o.Growth
+	} else if o.Growth != "" && o.Growth != "undetermined" && o.Growth != "imitation" {
+		name = o.Growth + " " + name
+	}
+	if o.Imitates != "" {
+		name += ", imitating " + o.Imitates
+	}
+	return strings.TrimSpace(name)
+}
+
+// numbers adds the newest number of each stone.
+func (d *Desk) numbers(ctx context.Context, rows []*row) {
+	entries, err := d.o.Office.Entries(ctx)
+	if err != nil {
+		return // the list is of use without them; the register page tells why
+	}
+	newest := map[string]Entry{}
+	for _, e := range entries {
+		newest[e.Stone] = e
+	}
+	for _, r := range rows {
+		e := newest[r.Reference]
+		r.Number, r.NumberState = e.Number, e.State
+	}
+}

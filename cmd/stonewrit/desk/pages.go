@@ -1,0 +1,103 @@
+package desk
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"embed"
+	"encoding/hex"
+	"html/template"
+	"io/fs"
+	"net/http"
+	"net/url"
+	"path"
+	"strings"
+)
+
+//go:embed pages/*.html
+var pageFiles embed.FS
+
+//go:embed assets/*
+var assetFiles embed.FS
+
+// loadPages parses the pages.
+func loadPages(w *words) (*template.Template, error) {
+	return template.New("").Funcs(template.FuncMap{
+		"say": w.say, "label": w.label, "path": escaped, "base": path.Base, "asset": assetPath,
+		"language": func() string { return w.language }, "mark": markOf, "pair": pair, "beside": beside, "idOf": func(s string) string { return strings.ReplaceAll(s, " ", "-") },
+		"lines": func(s string) []string { return strings.Split(s, "\n") },
+	}).ParseFS(pageFiles, "pages/*.html")
+}
+
+// escaped makes a file's name part of a link.
+func escaped(file string) string {
+	parts := strings.Split(file, "/")
+	for i := range parts {
+		parts[i] = url.PathEscape(parts[i])
+	}
+	return strings.Join(parts, "/")
+}
+
+// beside is the path of a picture that a stone file names.
+func beside(file, picture string) string { return path.Join(path.Dir(file), picture) }
+
+// pair hands two values to a part of a page.
+func pair(a, b any) map[string]any { return map[string]any{"A": a, "B": b} }
+
+// markOf is the shape that stands before a standing or verdict, the same as in
+// the documents.
+func markOf(word string) string {
+	switch word {
+	case "supported", "agrees":
+		return "filled"
+	case "contradicted", "conflicts":
+		return "struck"
+	}
+	return "open"
+}
+
+// assetHandler serves style and script. Their links carry a digest of what they
+// hold, so that a browser may keep them.
+func assetHandler() http.Handler {
+	files := http.FileServerFS(assetFiles)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.RawQuery != "" {
+			w.Header().Set("Cache-Control", "private, max-age=86400, immutable")
+		}
+		files.ServeHTTP(w, r)
+	})
+}
+
+// assetPath is the link to an asset.
+func assetPath(name string) (string, error) {
+	data, err := fs.ReadFile(assetFiles, "assets/"+name)
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256(data)
+	return "/assets/" + name + "?" + hex.EncodeToString(sum[:6]), nil
+}
+
+// show writes a page. Nothing of it goes out if any of it cannot be made.
+func (d *Desk) show(w http.ResponseWriter, r *http.Request, status int, page string, data map[string]any) {
+	data["Page"], data["FormToken"], data["Path"] = page, d.keys.form, r.URL.Path
+	var b bytes.Buffer
+	if err := d.pages.ExecuteTemplate(&b, page+".html", data); err != nil {
+		http.Error(w, d.words.text("refused.broken")+"\n"+err.Error(), http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = w.Write(b.Bytes()) // the browser may have gone
+}
+
+// part makes a piece of a page.
+func (d *Desk) part(name string, data any) (string, error) {
+	var b bytes.Buffer
+	err := d.pages.ExecuteTemplate(&b, name, data)
+	return b.String(), err
+}
+
+// missing says that nothing is there, whatever the reason.
+func (d *Desk) missing(w http.ResponseWriter, r *http.Request) {
+	d.refuse(w, r, http.StatusNotFound, "refused.missing")
+}
