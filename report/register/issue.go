@@ -38,7 +38,7 @@ type Issuance struct {
 //
 // Errors: those of render; [ErrRequest]; [ChangedError] if the stone has a
 // valid number for another content; [FileError] if something else stands where
-// the PDF belongs; [ErrSeriesFull], [ErrClock], [ErrBusy], [ErrLost]. After any
+// the PDF belongs; [ErrSeriesFull], [ErrClock], [ErrBusy], [ErrLost], [ErrWrite], [ErrPDF]. After any
 // of them no number is taken. After [ErrUncertain], if the server is lost at
 // the commit, one may be; issuing again finds it. After [ErrUndelivered] the number is taken and the register
 // holds the PDF; issuing again puts it in its place.
@@ -84,9 +84,11 @@ func (b *Book) issue(ctx context.Context, req Request, old Number, because strin
 		if err != nil {
 			return err
 		}
-		err = stageNew(done.Entry, pdf, req.Folder)
-		staged = err == nil
-		return err
+		if err := stageNew(done.Entry, pdf, req.Folder); err != nil {
+			return err
+		}
+		staged = true
+		return nil
 	})
 	if err != nil {
 		if staged { // the commit failed, perhaps with the file still there
@@ -148,18 +150,34 @@ func (b *Book) again(t *tx, e Entry, folder string) (Issuance, error) {
 	return done, err
 }
 
+// reason is an error of a file without the name of the file, where that says
+// nothing to the user.
+func reason(err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		return at.Err
+	}
+	return err
+}
+
 // stageNew writes a new PDF aside, before its number is committed, so that a
 // folder that cannot take it costs no number.
 func stageNew(e Entry, pdf []byte, folder string) error {
 	o, err := makeOutlet(folder)
 	if err != nil {
-		return err
+		return fmt.Errorf("%w: %w", ErrPDF, err)
 	}
 	defer o.close()
-	if _, err := o.root.Lstat(e.File); !errors.Is(err, fs.ErrNotExist) {
-		return errors.Join(err, &FileError{Number: e.Number, Path: o.path(e.File)})
+	switch _, err := o.root.Lstat(e.File); {
+	case err == nil:
+		return &FileError{Number: e.Number, Path: o.path(e.File)}
+	case !errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("%w: %s: %w", ErrPDF, folder, reason(err))
 	}
-	return o.stage(e.File, pdf)
+	if err := o.stage(e.File, pdf); err != nil {
+		return fmt.Errorf("%w: %s: %w", ErrPDF, folder, reason(err))
+	}
+	return nil
 }
 
 // hand puts a committed PDF in its place and strikes out that it is pending.

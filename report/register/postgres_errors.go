@@ -45,9 +45,9 @@ func meaning(e *pgconn.PgError) error {
 	case "53300": // too_many_connections
 		return fmt.Errorf("%w: the server has no connection left", ErrBusy)
 	case "53100": // disk_full
-		return fmt.Errorf("the disk of the server is full: %s", e.Message)
+		return fmt.Errorf("%w: the disk of the server is full: %s", ErrWrite, e.Message)
 	case "25006": // read_only_sql_transaction
-		return errors.New("the register may not be written: the server is a read-only copy")
+		return fmt.Errorf("%w: the server is a read-only copy", ErrWrite)
 	case "42501": // insufficient_privilege
 		return fmt.Errorf("the register may not be used: %s", e.Message)
 	case "28000", "28P01", "3D000": // authorization, password, database

@@ -1,6 +1,7 @@
 package register
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 	"math/rand/v2"
@@ -19,6 +20,9 @@ import (
 // can share a book and one can be killed.
 func TestMain(m *testing.M) {
 	if path := os.Getenv("REGISTER_ISSUER"); path != "" {
+		if err := hamper(os.Getenv("REGISTER_HAMPER")); err != nil {
+			panic(err)
+		}
 		if err := issuer(path, os.Getenv("REGISTER_FOLDER"), os.Getenv("REGISTER_STONES")); err != nil {
 			fmt.Fprintln(os.Stderr, err)
 			os.Exit(1)
@@ -61,10 +65,14 @@ func issuer(path, folder, stones string) error {
 // slowly renders in a few milliseconds, so that issuers meet.
 func slowly(n Number, id uuid.UUID, at time.Time) ([]byte, error) {
 	time.Sleep(3 * time.Millisecond)
-	return render(n, id, at)
+	pdf, err := render(n, id, at)
+	if os.Getenv("REGISTER_PDF") == "large" {
+		pdf = bytes.Repeat(pdf, 20)
+	}
+	return pdf, err
 }
 
-func (p *practice) startIssuer(stones string) (*exec.Cmd, *strings.Builder) {
+func (p *practice) startIssuer(stones string, environment ...string) (*exec.Cmd, *strings.Builder) {
 	p.t.Helper()
 	exe, err := os.Executable()
 	if err != nil {
@@ -72,6 +80,7 @@ func (p *practice) startIssuer(stones string) (*exec.Cmd, *strings.Builder) {
 	}
 	cmd := exec.Command(exe)
 	cmd.Env = append(os.Environ(), "REGISTER_ISSUER="+p.path, "REGISTER_FOLDER="+p.folder, "REGISTER_STONES="+stones)
+	cmd.Env = append(cmd.Env, environment...)
 	var errors strings.Builder
 	cmd.Stderr = &errors
 	if err := cmd.Start(); err != nil {
@@ -131,41 +140,5 @@ func TestManyIssuers(t *testing.T) {
 			t.Errorf("second process: %v: %s", err, secondErrors)
 		}
 		p.wantSeries(15 + 15 + 4*9 + 1)
-	})
-}
-
-// TestKilledIssuer kills an issuer at random instants. What it leaves must
-// settle, and the stones issued in the end all be there once.
-func TestKilledIssuer(t *testing.T) {
-	everyStore(t, func(t *testing.T, newPractice opener) {
-		rounds, count := 25, 60
-		if testing.Short() {
-			rounds = 5
-		}
-		p := newPractice(t)
-		settled := 0
-		for range rounds {
-			cmd, _ := p.startIssuer(fmt.Sprintf("K %d", count))
-			time.Sleep(time.Duration(20+rand.IntN(80)) * time.Millisecond)
-			cmd.Process.Kill()
-			cmd.Wait()
-			left, err := p.book.Settle(t.Context(), p.folder)
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, s := range left {
-				if s.Err != nil {
-					t.Errorf("%s: %v", s.Entry.Number, s.Err)
-				}
-			}
-			settled += len(left)
-			p.wantClean()
-		}
-		t.Logf("%d kills, %d of them between commit and name; %d entries", rounds, settled, len(p.entries()))
-		cmd, errors := p.startIssuer(fmt.Sprintf("K %d", count))
-		if err := cmd.Wait(); err != nil {
-			t.Fatalf("%v: %s", err, errors)
-		}
-		p.wantSeries(count)
 	})
 }

@@ -209,9 +209,13 @@ func (s *sqliteStore) explain(err error) error {
 	case sqlite3.SQLITE_NOTADB, sqlite3.SQLITE_CORRUPT:
 		return fmt.Errorf("%s: %w: %s", s.path, ErrNotRegister, because)
 	case sqlite3.SQLITE_FULL:
-		return fmt.Errorf("%s: the disk is full: %w", s.path, err)
-	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM:
-		return fmt.Errorf("%s: the register may not be written: %w", s.path, err)
+		return fmt.Errorf("%s: %w: the disk is full", s.path, ErrWrite)
+	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM, sqlite3.SQLITE_CANTOPEN:
+		return fmt.Errorf("%s: %w: no right to write there, or to make a file beside it", s.path, ErrWrite)
+	}
+	switch e.Code() {
+	case sqlite3.SQLITE_IOERR_WRITE, sqlite3.SQLITE_IOERR_FSYNC, sqlite3.SQLITE_IOERR_DIR_FSYNC, sqlite3.SQLITE_IOERR_TRUNCATE:
+		return fmt.Errorf("%s: %w: the disk is full, or fails (%s)", s.path, ErrWrite, because)
 	}
 	return fmt.Errorf("%s: %w", s.path, err)
 }

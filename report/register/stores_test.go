@@ -91,14 +91,17 @@ func testSchema(t testing.TB) string {
 // onServer reports whether the practice's register is on a server.
 func (p *practice) onServer() bool { return isAddress(p.path) }
 
+func (p *practice) driver() string {
+	if p.onServer() {
+		return "pgx"
+	}
+	return "sqlite"
+}
+
 // sql runs statements on the store behind the book's back.
 func (p *practice) sql(statements ...string) {
 	p.t.Helper()
-	driver := "sqlite"
-	if p.onServer() {
-		driver = "pgx"
-	}
-	db, err := sql.Open(driver, p.path)
+	db, err := sql.Open(p.driver(), p.path)
 	if err != nil {
 		p.t.Fatal(err)
 	}
