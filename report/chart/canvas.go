@@ -73,6 +73,16 @@ func (c *canvas) upright(x, y pt, text report.Text) box {
 	return b
 }
 
+// headed sets a title over all that is drawn.
+func (c *canvas) headed(title string) {
+	lines := c.wrapped(title, report.FigureWidth)
+	y := c.bounds().top - 6
+	for i := range lines {
+		c.label(0, y, black(lines[len(lines)-1-i]), report.AnchorStart)
+		y -= lineHigh + 1
+	}
+}
+
 // boxOf is the room that a label takes; labels are level or read upwards.
 func (c *canvas) boxOf(l report.Label) box {
 	w := c.width(l.Text.String())

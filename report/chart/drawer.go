@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"strings"
 	"unicode"
 
 	"stonewrit/report"
@@ -34,23 +35,23 @@ func (d Drawer) width(s string) report.Point {
 	return guess(s)
 }
 
-// guess is a width that few texts reach: narrow letters as narrow as in faces
-// with serifs, all others as wide as the widest of their kind.
+// guess is a width that no text in Latin, Greek or Cyrillic reaches in the
+// typeface of documents: narrow letters taken as narrow, all others as wide as
+// the widest of their kind.
 func guess(s string) report.Point {
 	var ems report.Point
 	for _, r := range s {
 		switch {
-		case r == ' ' || r == '\u00a0' || r == '.' || r == ',' || r == ':' || r == ';' || r == 'i' || r == 'j' || r == 'l':
+		case strings.ContainsRune(" \u00a0.,:;ijl", r):
 			ems += 0.34
-		case unicode.IsDigit(r) || r == '-' || r == '(' || r == ')':
-			ems += 0.56
-		case unicode.Is(unicode.Mn, r):
-		case r == 'm' || r == 'w' || !unicode.In(r, unicode.Latin, unicode.Greek):
-			ems += 1.05
-		case unicode.IsLower(r):
+		case unicode.IsDigit(r) || strings.ContainsRune("()-±–", r):
+			ems += 0.57
+		case r < unicode.MaxLatin1 && unicode.IsLower(r) && !strings.ContainsRune("mwæ", r):
 			ems += 0.64
-		default:
+		case r < unicode.MaxLatin1:
 			ems += 1.05
+		default:
+			ems += 1.35
 		}
 	}
 	return ems * sizeSmall

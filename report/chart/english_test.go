@@ -8,6 +8,7 @@ func English() Words {
 		Over:    "over {figure}",
 		Above:   "above {figure}",
 		Below:   "below {figure}",
+		Layer:   "{material}, {part}",
 		More:    "and {count} more",
 		Unknown: "not in the table: {names}",
 
@@ -17,6 +18,7 @@ func English() Words {
 		IndexAlt:       "Ruler of the refractive index. This stone: {stone}. Published: {ranges}.",
 		GravityAlt:     "Ruler of the specific gravity. This stone: {stone}. Published: {ranges}.",
 
+		Turns:        "Refractive index, turn by turn",
 		Turn:         "turn",
 		Lowest:       "lowest {figure}",
 		Highest:      "highest {figure}",

@@ -65,8 +65,7 @@ func (d Drawer) Index(in Index) (report.Figure, bool) {
 	if len(r.marks) == 0 {
 		return report.Figure{}, false
 	}
-	r.draw()
-	return r.figure(report.FigureWidth, d.Words.IndexCaption, r.alt(d.Words.IndexAlt, said)), true
+	return r.drawn(d.Words.IndexCaption, d.Words.IndexAlt, said), true
 }
 
 // readIndex makes the marks of one reading, and says it.
@@ -84,15 +83,15 @@ func (r *ruler) readIndex(v IndexReading) []string {
 	switch {
 	case v.Edges == 0 && valid(v.Limit):
 		r.over(place, v.Limit)
-	case v.Edges == 1 && valid(v.Low) && v.High > v.Low && valid(v.High), v.Edges == 2 && valid(v.Low) && valid(v.High) && v.Low <= v.High:
+	case v.Edges > 0 && valid(v.Low) && valid(v.High) && v.High > v.Low:
 		value(v.Low, -1)
 		value(v.High, +1)
 		if v.Edges == 2 && v.Birefringence > 0 {
 			r.pairs = append(r.pairs, pair{v.Low, v.High, w.number(v.Birefringence, max(v.Decimals, 3))})
 		}
-	case v.Edges == 1 && valid(v.Low):
+	case v.Edges == 1 && valid(v.Low), v.Edges == 2 && valid(v.Low) && v.High == v.Low:
 		value(v.Low, +1)
-		if v.UpperOver && valid(v.Limit) {
+		if v.Edges == 1 && v.UpperOver && valid(v.Limit) {
 			r.marks[first].side = -1
 			r.over(place, v.Limit)
 		}
@@ -132,8 +131,7 @@ func (d Drawer) Gravity(in Gravity) (report.Figure, bool) {
 	for _, m := range r.marks {
 		said = append(said, m.text)
 	}
-	r.draw()
-	return r.figure(report.FigureWidth, d.Words.GravityCaption, r.alt(d.Words.GravityAlt, said)), true
+	return r.drawn(d.Words.GravityCaption, d.Words.GravityAlt, said), true
 }
 
 // expand is the expanded uncertainty, k = 2, of a standard one; 0 for one that

@@ -42,6 +42,11 @@ type makingChart struct {
 // dimensions do not tell what to draw.
 func (d Drawer) Making(in Making) (report.Figure, bool) {
 	c := makingChart{canvas: canvas{Drawer: d}, in: in, d: in.Dimensions}
+	for _, word := range []*string{&c.Words.Profile, &c.Words.FaceUp} {
+		if c.width(*word) > widestWord {
+			*word = "" // the views would have no room beside them
+		}
+	}
 	if !c.measure() {
 		return report.Figure{}, false
 	}

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -65,23 +66,37 @@ const (
 	beside       pt = 5 // from the end of a line to its name
 )
 
-func (r *ruler) draw() {
-	r.choose()
+// drawn is the figure. Names so long that it grows too high leave room for
+// fewer rivals.
+func (r *ruler) drawn(caption, alt string, said []string) report.Figure {
+	for most := mostRivals; ; most-- {
+		try := *r
+		try.draw(most)
+		f := try.figure(report.FigureWidth, caption, try.alt(alt, said))
+		if f.Height <= report.FigureHeight || most == 0 {
+			return f
+		}
+	}
+}
+
+func (r *ruler) draw(most int) {
+	r.marks = slices.Clone(r.marks) // they are given their levels
+	r.choose(most)
 	r.lay()
 	r.graduation()
 	r.standing()
 	bottom := r.hanging()
 	r.dropLines(bottom)
-	r.heading()
+	r.headed(r.title)
 }
 
 // choose parts the materials into rows, those left over and those without a
 // figure.
-func (r *ruler) choose() {
+func (r *ruler) choose(most int) {
 	rivals := 0
 	for _, m := range r.materials {
 		if !m.Own {
-			if rivals++; rivals > mostRivals {
+			if rivals++; rivals > most {
 				r.more++
 				continue
 			}
@@ -164,13 +179,6 @@ func (r *ruler) graduation() {
 			long = halfTick
 		}
 		r.line(x, 0, x, long, hairline())
-	}
-}
-
-// heading sets the title over all that stands on the ruler.
-func (r *ruler) heading() {
-	if r.title != "" {
-		r.label(0, r.bounds().top-6, black(r.title), report.AnchorStart)
 	}
 }
 

@@ -108,17 +108,20 @@ func (r *ruler) arrow(m *mark) {
 	r.drops = append(r.drops, drop{x, report.Pen{Width: report.Hairline, Grey: quiet, Dash: []pt{2, 2}}})
 }
 
-// distance draws the distance of two marks like a workshop's dimension.
+// distance draws the distance of two marks like a workshop's dimension, at y or
+// as much higher as its figure needs.
 func (r *ruler) distance(p pair, y pt) {
 	left, right := r.scale.at(p.low), r.scale.at(p.high)
+	l := report.Label{Text: black(p.text), Anchor: report.AnchorMiddle}
+	for l.At = (xy{X: inside((left+right)/2, r.width(p.text), report.FigureWidth), Y: y - above}); !r.free(r.boxOf(l)); l.At.Y -= 2 {
+		y -= 2
+	}
 	for _, x := range []pt{left, right} {
 		r.line(x, bracketAt(0)-3, x, y-2, hairline())
 		r.wall = append(r.wall, box{x - 0.6, y - 2, x + 0.6, 0})
 	}
 	r.between(left, right, y)
-	w := r.width(p.text)
-	middle := inside((left+right)/2, w, report.FigureWidth)
-	r.label(middle, y-2.8, black(p.text), report.AnchorMiddle)
+	r.label(l.At.X, l.At.Y, l.Text, l.Anchor)
 	r.wall = append(r.wall, box{left, y - 1.5, right, y + 1.5})
 }
 

@@ -139,14 +139,10 @@ func zirconSpectrum() chart.Spectrum {
 
 func measure(v float64) weight.Measure { return weight.Measure{Value: v, U: 0.01} }
 
-// making builds the body, or a rim of the same outline, as Evidence does.
+// making finds what can be drawn, as Evidence does.
 func making(t testing.TB, d weight.Dimensions) chart.Making {
 	t.Helper()
-	e, err := weight.New()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return chart.MakingOf(e, d)
+	return chart.MakingOf(loaded(t).Weights(), d)
 }
 
 func ovalMixed() weight.Dimensions {

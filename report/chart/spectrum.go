@@ -46,6 +46,7 @@ const (
 	shortest, longest    = 300, 1100
 	everyNM              = 20 // that a widened end is rounded to
 	stripHigh         pt = 26
+	stripInset        pt = 1 // from the sides of the figure, for lines at its ends
 	scaleHigh         pt = 17
 	leaderHigh        pt = 9
 	flagGap           pt = 4
@@ -68,13 +69,13 @@ func (d Drawer) Spectrum(in Spectrum) (report.Figure, bool) {
 	c := spectrumChart{canvas: canvas{Drawer: d}, scale: spectrumScale(append(slices.Clone(seen), published...))}
 	c.upperStrip(seen)
 	bottom := c.figures()
-	name := "name"
-	if len(published) > 0 {
+	switch {
+	case len(published) > 0:
 		c.lowerStrip(published, in.Name)
-	} else {
-		c.sayBelow(fill(d.Words.NonePublished, name, in.Name), bottom+ascent+2)
+	case in.Name != "":
+		c.sayBelow(fill(d.Words.NonePublished, "name", in.Name), bottom+ascent+2)
 	}
-	alt := fill(d.Words.SpectrumAlt, "seen", c.list(seen), "published", c.list(published), name, in.Name)
+	alt := fill(d.Words.SpectrumAlt, "seen", c.list(seen), "published", c.list(published), "name", in.Name)
 	return c.figure(report.FigureWidth, d.Words.SpectrumCaption, alt), true
 }
 
@@ -116,7 +117,7 @@ func spectrumScale(list []Absorption) scale {
 			high = max(farRed, math.Ceil(a.To/everyNM)*everyNM)
 		}
 	}
-	return scale{low: low, high: high, from: 0, to: report.FigureWidth}
+	return scale{low: low, high: high, from: stripInset, to: report.FigureWidth - stripInset}
 }
 
 // figures draws the scale between the strips and returns its lower edge.
@@ -140,143 +141,33 @@ func (c *spectrumChart) figures() pt {
 func (c *spectrumChart) upperStrip(seen []Absorption) {
 	c.ground(0)
 	for _, a := range linesLast(seen) {
-		c.dark(a)
+		c.dark(a, lineHighOf(a, seen))
 	}
 	c.frame(0)
-	top := c.flags(seen, 0, -1)
+	c.flags(seen, 0, -1)
 	title := c.Words.Seen
 	if len(seen) == 0 {
 		title = c.Words.NoLines
 	}
-	lines := c.wrapped(title, report.FigureWidth)
-	slices.Reverse(lines)
-	for i, line := range lines {
-		c.label(0, top-5-pt(i)*(lineHigh+1), black(line), report.AnchorStart)
-	}
-}
-
-func (c *spectrumChart) ground(y pt) {
-	ground := report.Rectangle(xy{X: 0, Y: y}, report.FigureWidth, stripHigh)
-	ground.Pen, ground.Fill = report.Pen{None: true}, report.Fill{Solid: true, Grey: 0.945}
-	c.add(ground)
-}
-
-func (c *spectrumChart) frame(y pt) {
-	half := report.Hairline / 2
-	frame := report.Rectangle(xy{X: half, Y: y}, report.FigureWidth-2*half, stripHigh)
-	frame.Pen = hairline()
-	c.add(frame)
-}
-
-// dark draws one thing seen.
-func (c *spectrumChart) dark(a Absorption) {
-	from, to := c.scale.at(a.From), c.scale.at(a.To)
-	switch a.Kind {
-	case Band:
-		c.shade(from, to, 0.62)
-	case Cutoff:
-		c.shade(0, from, 0.4)
-		c.line(from, 0, from, stripHigh, report.Pen{Width: report.Thin})
-	case Emission:
-		c.bright(from, to, 0, report.Pen{Width: report.Thin})
-	default:
-		pen := report.Pen{Width: 1.1}
-		if a.Doubtful {
-			pen.Dash = []pt{2, 1.6}
-		}
-		c.line(from, 0, from, stripHigh, pen)
-		c.whisker(a)
-	}
-}
-
-// whisker spans the expanded uncertainty of a line, at the scale.
-func (c *spectrumChart) whisker(a Absorption) {
-	u := expand(a.U)
-	from, to := c.scale.at(c.scale.within(a.From-u)), c.scale.at(c.scale.within(a.From+u))
-	if to-from > 1.5 {
-		c.line(from, stripHigh-2.6, to, stripHigh-2.6, report.Pen{Width: report.Thin})
-	}
-}
-
-func (c *spectrumChart) shade(from, to pt, shade float64) {
-	area := report.Rectangle(xy{X: from}, to-from, stripHigh)
-	area.Pen, area.Fill = report.Pen{None: true}, report.Fill{Solid: true, Grey: shade}
-	c.add(area)
-}
-
-// bright draws a bright line: white between two lines.
-func (c *spectrumChart) bright(from, to, y pt, pen report.Pen) {
-	half := max((to-from)/2, 1.2)
-	middle := min(max((from+to)/2, half+pen.Width), report.FigureWidth-half-pen.Width)
-	area := report.Rectangle(xy{X: middle - half, Y: y}, 2*half, stripHigh)
-	area.Pen, area.Fill = report.Pen{None: true}, report.Fill{Solid: true, Grey: 1}
-	c.add(area)
-	c.line(middle-half, y, middle-half, y+stripHigh, pen)
-	c.line(middle+half, y, middle+half, y+stripHigh, pen)
-}
-
-// lowerStrip draws what is published: full lines for what is always there,
-// dashed for often, dotted for sometimes; bands and cutoffs hatched.
-func (c *spectrumChart) lowerStrip(published []Absorption, name string) {
-	y := stripHigh + scaleHigh
-	for _, a := range linesLast(published) {
-		c.expected(a, y)
-	}
-	c.frame(y)
-	bottom := c.flags(published, y+stripHigh, +1)
-	c.key(published, fill(c.Words.Published, "name", name), bottom+ascent+4)
-}
-
-// expected draws one thing published.
-func (c *spectrumChart) expected(a Absorption, y pt) {
-	from, to := c.scale.at(a.From), c.scale.at(a.To)
-	pen := frequencyPen(a.Frequency)
-	upright := func(x pt) { c.line(x, y, x, y+stripHigh, pen) }
-	switch a.Kind {
-	case Band:
-		c.hatch(from, to, y)
-		upright(from)
-		upright(to)
-	case Cutoff:
-		c.hatch(0, from, y)
-		upright(from)
-		if to > from {
-			upright(to)
-		}
-	case Emission:
-		c.bright(from, to, y, pen)
-	default:
-		upright((from + to) / 2)
-	}
-}
-
-func (c *spectrumChart) hatch(from, to, y pt) {
-	if to-from < 0.5 {
-		return
-	}
-	area := report.Rectangle(xy{X: from, Y: y}, to-from, stripHigh)
-	area.Pen, area.Fill = report.Pen{None: true, Grey: 0.5}, report.Fill{Hatch: 2.6, Angle: 45}
-	c.add(area)
-}
-
-// frequencyPen tells by its dashes how dependable a line is.
-func frequencyPen(f gem.Frequency) report.Pen {
-	switch f {
-	case gem.Always:
-		return report.Pen{Width: 1}
-	case gem.Often:
-		return report.Pen{Width: 0.8, Dash: []pt{4, 2}}
-	}
-	return report.Pen{Width: 0.8, Dash: []pt{0.9, 2.1}}
+	c.headed(title)
 }
 
 // list says absorptions one after the other.
 func (c *spectrumChart) list(all []Absorption) string {
 	var parts []string
 	for _, a := range all {
-		parts = append(parts, c.wavelength(a.From, a.To))
+		parts = append(parts, c.text(a))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// text writes an absorption: what was seen as closely as it is known, what is
+// published as it is published.
+func (c *spectrumChart) text(a Absorption) string {
+	if a.U >= 0.3 {
+		return c.wavelength(math.Round(a.From), math.Round(a.To))
+	}
+	return c.wavelength(a.From, a.To)
 }
 
 // wavelength writes a line or a stretch, with a decimal where it has one.

@@ -49,7 +49,7 @@ func (c *spectrumChart) flags(list []Absorption, y pt, side pt) pt {
 func (c *spectrumChart) flagsOf(list []Absorption) []flag {
 	var out []flag
 	for _, a := range list {
-		text := c.wavelength(a.From, a.To)
+		text := c.text(a)
 		if a.Doubtful {
 			text = "(" + text + ")"
 		}
@@ -157,9 +157,7 @@ func (c *spectrumChart) keys(published []Absorption) []sample {
 	}
 	if slices.ContainsFunc(published, func(a Absorption) bool { return a.Kind == Emission }) {
 		out = append(out, sample{c.Words.Emission, func(x, top, bottom pt) {
-			area := report.Rectangle(xy{X: x - 1.2, Y: top}, 2.4, bottom-top)
-			area.Pen = hairline()
-			c.add(area)
+			c.add(report.Polyline{Points: []xy{{X: x - 1.2, Y: bottom}, {X: x - 1.2, Y: top}, {X: x + 1.2, Y: top}, {X: x + 1.2, Y: bottom}}, Pen: hairline()})
 		}})
 	}
 	return out

@@ -93,9 +93,7 @@ func (c *turnsChart) draw() {
 	c.extremes(left, c.across.to+16)
 	c.edges()
 	c.counting()
-	if c.Words.Index != "" {
-		c.label(0, c.bounds().top-6, black(c.Words.Index), report.AnchorStart)
-	}
+	c.headed(c.Words.Turns)
 }
 
 // axis draws the ruler of the index, upright, and returns where it stands.
@@ -130,12 +128,19 @@ func (c *turnsChart) rightRoom() pt {
 	return 16 + 20 + max(c.width(c.lowestText()), c.width(c.highestText())) + c.width(c.figureOf(c.high-c.low))
 }
 
-func (c *turnsChart) lowestText() string {
-	return fill(c.Words.Lowest, "figure", c.Words.valued(c.low, expand(c.in.U), c.in.Decimals))
-}
+// widestWord is the most that the figure of an extreme may take with its word;
+// a longer one stands without.
+const widestWord pt = 150
 
-func (c *turnsChart) highestText() string {
-	return fill(c.Words.Highest, "figure", c.Words.valued(c.high, expand(c.in.U), c.in.Decimals))
+func (c *turnsChart) lowestText() string  { return c.extreme(c.Words.Lowest, c.low) }
+func (c *turnsChart) highestText() string { return c.extreme(c.Words.Highest, c.high) }
+
+func (c *turnsChart) extreme(words string, v float64) string {
+	value := c.Words.valued(v, expand(c.in.U), c.in.Decimals)
+	if text := fill(words, "figure", value); c.width(text) <= widestWord {
+		return text
+	}
+	return value
 }
 
 // extremes leads from the lowest and the highest edge to their figures at the
@@ -238,7 +243,7 @@ func (c *turnsChart) counting() {
 			}
 		}
 	}
-	if c.Words.Turn != "" {
+	if c.Words.Turn != "" && c.across.to+20+c.width(c.Words.Turn) <= report.FigureWidth {
 		c.label(c.across.to+20, y, faded(c.Words.Turn), report.AnchorStart)
 	}
 }

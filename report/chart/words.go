@@ -21,13 +21,15 @@ type Words struct {
 	Over    string // "over {figure}"
 	Above   string // a stone that sinks: "above {figure}"
 	Below   string
+	Layer   string // a part of a composite: "{material}, {part}"
 	More    string // "and {count} more"
 	Unknown string // materials without the figure: "not in the table: {names}"
 
 	IndexCaption, GravityCaption string
 	IndexAlt, GravityAlt         string // {stone} its values, {ranges} the materials with their ranges
 
-	Turn         string // below the turns: "turn"
+	Turns        string // heads the turns: "Refractive index, turn by turn"
+	Turn         string // below them: "turn"
 	Lowest       string // "lowest {figure}"
 	Highest      string // "highest {figure}"
 	TurnsCaption string
