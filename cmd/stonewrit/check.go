@@ -40,30 +40,47 @@ func (p *program) check(c *cobra.Command, paths []string, asJSON bool) error {
 	if len(paths) == 1 && isBench(paths[0]) {
 		return p.checkBench(r, paths[0])
 	}
-	list := r.records(paths)
-	tell := p.tellBlock
+	list := r.list(paths)
+	show := r.block
 	if asJSON {
-		tell = p.tellJSON
+		show = r.line
 	}
 	var sum tally
 	p.start(len(list), "checking")
 	defer p.end()
-	for _, rec := range list {
-		if err := c.Context().Err(); err != nil {
-			return failing("", "stopped")
+	err = inOrder(c.Context(), len(list), func(i int) *checkedStone { return r.checkOne(list[i], show) }, func(s *checkedStone) error {
+		p.met(statusOf(s.problems))
+		sum.add(s.problems)
+		if s.err != nil {
+			return s.err
 		}
-		e := r.checked(rec)
-		p.met(statusOf(e.Problems))
-		sum.add(e)
-		if err := tell(r, rec, e); err != nil {
-			return err
+		if s.text == "" {
+			p.sayProblems(s.file, s.problems)
 		}
-		p.bar.step()
-	}
-	if len(list) > 1 && !asJSON {
+		p.print("%s", s.text)
+		p.step()
+		return nil
+	})
+	if err == nil && len(list) > 1 && !asJSON {
 		p.print("%s\n", sum)
 	}
-	return nil
+	return err
+}
+
+// A checkedStone is what check tells of one stone.
+type checkedStone struct {
+	file     string
+	problems stone.Problems
+	text     string // for standard output
+	err      error
+}
+
+// checkOne reads and examines one stone and words what is known of it.
+func (r *reader) checkOne(l listing, show func(*record, *grading.Examined) (string, error)) *checkedStone {
+	rec := r.read(l)
+	e := r.checked(rec)
+	text, err := show(rec, e)
+	return &checkedStone{l.file, e.Problems, text, err}
 }
 
 // checked examines a record and looks at its pictures. Of a record that cannot
@@ -81,17 +98,16 @@ func (r *reader) checked(rec *record) *grading.Examined {
 	return e
 }
 
-// tellJSON prints the object of the contract, one a line.
-func (p *program) tellJSON(r *reader, rec *record, e *grading.Examined) error {
+// line is the object of the contract, on a line of its own.
+func (r *reader) line(rec *record, e *grading.Examined) (string, error) {
 	line, err := grading.Unread(rec.file, e.Problems)
 	if !e.Problems.Has(stone.Error) {
 		line, err = e.JSON(r.suggestions(rec, e))
 	}
 	if err != nil {
-		return fmt.Errorf("%s: %w", rec.file, err)
+		return "", fmt.Errorf("%s: %w", rec.file, err)
 	}
-	p.print("%s\n", line)
-	return nil
+	return string(line) + "\n", nil
 }
 
 // suggestions are the tests worth doing next with what the bench has.
@@ -116,7 +132,11 @@ func isBench(path string) bool {
 // checkBench checks a bench file alone.
 func (p *program) checkBench(r *reader, path string) error {
 	for _, s := range p.find([]string{path}) {
-		if b := r.benches.parse(s.file, "", s.src); b.usable() {
+		src, err := s.read()
+		if err != nil {
+			return err
+		}
+		if b := r.benches.parse(s.file, "", src); b.usable() {
 			p.print("%s: the bench file can be read: %s, %s\n", s.file,
 				count(len(b.bench.Examiners), "examiner", "examiners"), count(len(b.bench.Instruments), "instrument", "instruments"))
 			for _, q := range b.unwritten() {
@@ -131,8 +151,8 @@ func (p *program) checkBench(r *reader, path string) error {
 // tally counts how the stones of a run came out.
 type tally struct{ good, found, unread int }
 
-func (t *tally) add(e *grading.Examined) {
-	switch statusOf(e.Problems) {
+func (t *tally) add(problems stone.Problems) {
+	switch statusOf(problems) {
 	case statusGood:
 		t.good++
 	case statusFindings:

@@ -13,29 +13,32 @@ import (
 // mostRivals is how many rivals are named before the rest is counted.
 const mostRivals = 8
 
-// tellBlock prints what is known of one stone, for somebody at the counter.
-func (p *program) tellBlock(r *reader, rec *record, e *grading.Examined) error {
+// block words what is known of one stone, for somebody at the counter. It is ""
+// where the stone cannot be used: the problems then tell all.
+func (r *reader) block(rec *record, e *grading.Examined) (string, error) {
 	if e.Problems.Has(stone.Error) {
-		p.sayProblems(rec.file, e.Problems)
-		return nil
+		return "", nil
 	}
-	p.print("%s  %s\n", oneLine(e.Stone.Reference), rec.file)
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s  %s\n", oneLine(e.Stone.Reference), rec.file)
 	for _, claim := range e.Claims() {
-		p.print("%s", claimLines(e, claim))
+		b.WriteString(claimLines(e, claim))
 	}
-	p.print("%s", labelled("rivals", rivalsText(e)))
-	if next := r.suggestions(rec, e); len(next) > 0 && e.Verdict.Species.Standing == identify.Undecided {
-		p.print("%s", labelled("next", nextText(next[0], len(e.Verdict.Rivals))))
+	b.WriteString(labelled("rivals", rivalsText(e)))
+	if e.Verdict.Species.Standing == identify.Undecided {
+		if next := r.suggestions(rec, e); len(next) > 0 {
+			b.WriteString(labelled("next", nextText(next[0], len(e.Verdict.Rivals))))
+		}
 	}
-	p.print("%s", labelled("weight", weightText(e)))
+	b.WriteString(labelled("weight", weightText(e)))
 	for _, q := range e.Problems {
 		if isContradiction(e, q) {
 			q.Message, _, _ = strings.Cut(q.Message, ":") // the reason stands with the claim
 		}
-		p.print("%s", problemLines(rec.file, q))
+		b.WriteString(problemLines(rec.file, q))
 	}
-	p.print("\n")
-	return nil
+	b.WriteString("\n")
+	return b.String(), nil
 }
 
 // claimLines are a claim with its standing, and what it rests on.

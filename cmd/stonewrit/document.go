@@ -23,7 +23,7 @@ type manuscript struct {
 
 // manuscript examines a record, loads its pictures and finds the wording.
 // Problems that keep the document from being made are an error of the record.
-func (r *reader) manuscript(rec *record, shops workshops) (*manuscript, error) {
+func (r *reader) manuscript(rec *record, shops *workshops) (*manuscript, error) {
 	shop, err := shops.of(rec.bench)
 	if err != nil {
 		return nil, err
@@ -55,7 +55,7 @@ func (r *reader) manuscript(rec *record, shops workshops) (*manuscript, error) {
 // this computer are nobody else's business.
 func (r *reader) forDocument(rec *record) *grading.Examined {
 	bare := *rec
-	bare.stone, _ = stone.Read(filepath.Base(rec.file), rec.src, r.tables.Gems)
+	bare.stone = rec.stone.Named(filepath.Base(rec.file))
 	return r.checked(&bare)
 }
 

@@ -30,71 +30,97 @@ func (p *program) draft(ctx context.Context, paths []string, out string) error {
 	if err != nil {
 		return err
 	}
-	list := r.records(paths)
-	d := drafter{p: p, r: r, shops: newWorkshops(), out: out, written: map[string]string{}, inputs: inputsOf(list)}
+	list := r.list(paths)
+	d := drafter{p: p, r: r, shops: newWorkshops(), out: out, written: map[string]string{}}
 	p.start(len(list), "drafting")
 	defer p.end()
-	for _, rec := range list {
-		if ctx.Err() != nil {
-			return failing("", "stopped")
+	return inOrder(ctx, len(list), func(i int) *proof { return d.proof(list[i]) }, func(f *proof) error {
+		if err := d.write(f); err != nil {
+			p.failAbout(f.rec.file, err, d.shops)
 		}
-		if err := d.draft(rec); err != nil {
-			p.fail(err)
-		}
-		p.bar.step()
-	}
-	return nil
+		p.step()
+		return nil
+	})
 }
 
 // drafter writes the proofs of one run.
 type drafter struct {
 	p       *program
 	r       *reader
-	shops   workshops
+	shops   *workshops
 	out     string
 	written map[string]string // file of a draft to the stone file it is of
-	inputs  []string          // files that must not be written over
 }
 
-func (d *drafter) draft(rec *record) error {
-	m, problems, err := d.r.ready(rec, d.shops)
-	if err != nil || m == nil {
-		d.p.met(statusOf(problems))
-		d.p.sayProblems(rec.file, problems)
-		return err
+// A proof is a draft that is made and not yet written.
+type proof struct {
+	rec      *record
+	problems stone.Problems
+	pdf      []byte // nil where the stone cannot be used
+	err      error
+}
+
+// proof reads one stone and makes its draft.
+func (d *drafter) proof(l listing) *proof {
+	out := &proof{rec: d.r.read(l)}
+	var m *manuscript
+	if m, out.problems, out.err = d.r.ready(out.rec, d.shops); m != nil {
+		out.pdf, out.err = m.print(register.Number{}, "", l.bench.local(d.p.now()))
+	}
+	return out
+}
+
+// write writes a proof that was made, or tells why there is none.
+func (d *drafter) write(f *proof) error {
+	rec := f.rec
+	switch {
+	case f.err != nil:
+		return f.err
+	case f.pdf == nil:
+		d.p.met(statusOf(f.problems))
+		d.p.sayProblems(rec.file, f.problems)
+		return nil
 	}
 	file := filepath.Join(d.out, pdfName(rec.stone.Reference)+"-draft.pdf")
 	if other, taken := d.written[strings.ToLower(file)]; taken {
 		return failing("give the stones references that differ in letters or digits", "%s: the draft of %s has the name %s already", rec.file, other, file)
 	}
-	pdf, err := m.print(register.Number{}, "", rec.bench.local(d.p.now()))
-	if err != nil {
-		return aboutFile(rec.file, err)
-	}
-	if err := replace(file, pdf, d.inputs); err != nil {
+	if err := replace(file, f.pdf); err != nil {
 		return err
 	}
 	d.written[strings.ToLower(file)] = rec.file
-	d.p.met(statusOf(problems))
-	d.p.print("%s  %s%s\n", file, oneLine(rec.stone.Reference), beforeIssue(problems))
+	d.p.met(statusOf(f.problems))
+	d.p.print("%s  %s%s\n", file, oneLine(rec.stone.Reference), beforeIssue(f.problems))
 	return nil
 }
 
 // ready makes the manuscript of a record that can be used. It returns nil and
 // the problems of one that cannot.
-func (r *reader) ready(rec *record, shops workshops) (*manuscript, stone.Problems, error) {
+func (r *reader) ready(rec *record, shops *workshops) (*manuscript, stone.Problems, error) {
 	if rec.unread() {
 		return nil, rec.problems, nil
 	}
 	m, err := r.manuscript(rec, shops)
 	if err != nil {
-		return nil, nil, aboutFile(rec.file, err)
+		return nil, nil, err
 	}
 	problems := m.input.Examined.Problems
 	if problems.Has(stone.Error) {
 		return nil, problems, nil
 	}
 	return m, problems, nil
+}
+
+// failAbout tells an error that one stone file has met. A fault of the workshop,
+// which many stones may meet, is told with the first of them.
+func (p *program) failAbout(file string, err error, shops *workshops) {
+	var fault *workshopFault
+	if errors.As(err, &fault) {
+		if err = fault.cause; !shops.first(fault) {
+			err = errors.New("wording, typeface or letterhead cannot be used, as told above")
+		}
+	}
+	p.fail(aboutFile(file, err))
 }
 
 // aboutFile says of an error, or of each of several joined ones, which stone

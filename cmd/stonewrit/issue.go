@@ -34,17 +34,17 @@ func (p *program) issue(ctx context.Context, paths []string, out, authorised str
 		return err
 	}
 	defer func() { err = errors.Join(err, i.books.close()) }()
-	list := i.r.records(paths)
+	list := i.r.list(paths)
 	p.start(len(list), "issuing")
 	defer p.end()
-	for _, rec := range list {
+	for _, l := range list {
 		if ctx.Err() != nil {
 			return failing("", "stopped")
 		}
-		if err := i.issue(ctx, rec); err != nil {
-			p.fail(aboutFile(rec.file, err))
+		if err := i.issue(ctx, i.r.read(l)); err != nil {
+			p.failAbout(l.file, err, i.shops)
 		}
-		p.bar.step()
+		p.step()
 	}
 	return nil
 }
@@ -53,7 +53,7 @@ func (p *program) issue(ctx context.Context, paths []string, out, authorised str
 type issuer struct {
 	p      *program
 	r      *reader
-	shops  workshops
+	shops  *workshops
 	books  *books
 	people *authoriser
 	out    string

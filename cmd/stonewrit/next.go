@@ -51,7 +51,8 @@ func (j judgedStone) at() identify.Case {
 // judged reads and examines what can be, and tells the rest.
 func (r *reader) judged(paths []string) []judgedStone {
 	var list []judgedStone
-	for _, rec := range r.records(paths) {
+	for _, l := range r.list(paths) {
+		rec := r.read(l)
 		problems := rec.problems
 		if !rec.unread() {
 			e := r.examine(rec)

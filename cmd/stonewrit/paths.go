@@ -10,15 +10,34 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"stonewrit/grading/stone"
 )
 
 // A source is a YAML file that a path of the command line leads to.
 type source struct {
-	file string // as printed: the path as typed, with what is below it
-	sort string // of the file, by its top keys
-	src  []byte
+	file       string // as printed: the path as typed, with what is below it
+	dir, below string // the folder that was searched and the path in it; "" for a file that was named
+	stone.Heading
+}
+
+// open opens the file: nothing outside of the folder that it was found in is
+// reached, whatever became of it since.
+func (s source) open() (*os.File, error) {
+	if s.dir == "" {
+		return os.Open(s.file)
+	}
+	return os.OpenInRoot(s.dir, s.below)
+}
+
+// read reads the whole file.
+func (s source) read() ([]byte, error) {
+	f, err := s.open()
+	if err != nil {
+		return nil, err
+	}
+	return slurp(f)
 }
 
 // mostRead is how much of a file is read: more than a record may have, so that
@@ -29,9 +48,9 @@ const mostRead = 16 << 20
 type search struct {
 	p       *program
 	sources []source
-	seen    []fs.FileInfo // files found already, however they are called
-	ours    int           // files of ours met, those found before included
-	passed  int           // YAML that is none of ours
+	seen    map[sameness][]fs.FileInfo // files found already, however they are called
+	ours    int                        // files of ours met, those found before included
+	passed  int                        // YAML that is none of ours
 }
 
 // find lists the stone files, piece files and bench files that the paths lead
@@ -39,7 +58,7 @@ type search struct {
 // be read is told and does not stop the others. Bench files are listed only
 // when they are named themselves.
 func (p *program) find(paths []string) []source {
-	s := &search{p: p}
+	s := &search{p: p, seen: map[sameness][]fs.FileInfo{}}
 	for _, path := range paths {
 		switch info, err := os.Stat(path); {
 		case err != nil:
@@ -79,12 +98,12 @@ func (s *search) named(file string, info fs.FileInfo) {
 		s.p.fail(err)
 		return
 	}
-	sort := stone.Sniff(src)
-	if sort == stone.SortOther {
+	head := stone.Head(src)
+	if head.Sort == stone.SortOther {
 		s.p.fail(failing(`a stone file starts with "stonewrit: 1"; the command new writes one`, "%s:1:1: not a file of ours: it has no key stonewrit:", file))
 		return
 	}
-	s.sources = append(s.sources, source{file, sort, src})
+	s.sources = append(s.sources, source{file: file, Heading: head})
 }
 
 // folder walks a folder. It is opened once, and nothing outside of it is
@@ -139,22 +158,30 @@ func (s *search) below(root *os.Root, dir, below string) {
 		s.p.fail(fmt.Errorf("%s: %w", file, bare(err)))
 		return
 	}
-	switch sort := stone.Sniff(src); {
-	case sort == stone.SortOther && path.Base(below) != benchName:
+	switch head := stone.Head(src); {
+	case head.Sort == stone.SortOther && path.Base(below) != benchName:
 		s.passed++
-	case sort == stone.SortStone || sort == stone.SortPiece:
+	case head.Sort == stone.SortStone || head.Sort == stone.SortPiece:
 		s.ours++
-		s.sources = append(s.sources, source{file, sort, src})
+		s.sources = append(s.sources, source{file, dir, below, head})
 	}
+}
+
+// sameness is what one file has in common with itself under any name: only
+// files that agree in it need to be compared.
+type sameness struct {
+	size    int64
+	changed time.Time
 }
 
 // twice reports whether the file was found before, by the same or another name.
 func (s *search) twice(info fs.FileInfo) bool {
-	if slices.ContainsFunc(s.seen, func(other fs.FileInfo) bool { return os.SameFile(info, other) }) {
+	like := sameness{info.Size(), info.ModTime()}
+	if slices.ContainsFunc(s.seen[like], func(other fs.FileInfo) bool { return os.SameFile(info, other) }) {
 		s.ours++
 		return true
 	}
-	s.seen = append(s.seen, info)
+	s.seen[like] = append(s.seen[like], info)
 	return false
 }
 

@@ -34,6 +34,14 @@ func (b *progress) step() {
 	}
 }
 
+// step writes out whole results before the bar comes back, and moves it on.
+func (p *program) step() {
+	if p.bar != nil {
+		_ = p.out.Flush() // a fault of standard output is told at the end of the run
+		p.bar.step()
+	}
+}
+
 // hide takes the bar off the line that is to be written on.
 func (b *progress) hide() {
 	if b != nil {

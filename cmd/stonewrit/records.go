@@ -8,21 +8,31 @@ import (
 	"stonewrit/grading/stone"
 )
 
-// A record is a stone file as read, with the bench file that belongs to it.
-type record struct {
+// A listing is a stone file that was found and not read yet, with the bench file
+// that belongs to it. Of many thousand stones only the listings are kept.
+type listing struct {
 	source
+	bench *benchFile
+	same  []string // the files of its reference, if it is not the only one
+}
+
+// A record is a stone file as read.
+type record struct {
+	listing
+	src      []byte
 	stone    *stone.Stone
-	bench    *benchFile
 	problems stone.Problems // of reading it
 }
 
 // unread reports whether the record is not to be used.
 func (r *record) unread() bool { return r.problems.Has(stone.Error) }
 
-// reader reads stone files, with the bench files above them.
+// reader reads stone files, with the bench files above them. Reading a listing,
+// and examining its record, may be done by several goroutines at once.
 type reader struct {
 	p       *program
 	tables  *grading.Tables
+	stones  *stone.Reader
 	benches *benches
 }
 
@@ -31,33 +41,44 @@ func (p *program) reader() (*reader, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &reader{p, tables, &benches{p, tables.Gems, map[string]*benchFile{}}}, nil
+	return &reader{p, tables, stone.NewReader(tables.Gems), &benches{p, tables.Gems, map[string]*benchFile{}}}, nil
 }
 
-// records reads the stone files that the paths lead to. Each record carries its
-// own problems, which are not told yet.
-func (r *reader) records(paths []string) []*record {
-	var list []*record
+// list finds the stone files that the paths lead to, and reads their bench files.
+func (r *reader) list(paths []string) []listing {
+	var list []listing
 	for _, s := range r.p.find(paths) {
-		switch s.sort {
+		switch s.Sort {
 		case stone.SortBench:
 			r.p.fail(failing("name a stone file, or the folder", "%s:1:1: a bench file, a stone file was expected", s.file))
 		case stone.SortPiece:
 			r.p.fail(failing("give each stone a file of its own until then", "%s:1:1: a piece file, which this version cannot read yet", s.file))
 		default:
-			list = append(list, r.read(s))
+			list = append(list, listing{source: s, bench: r.benches.above(s.file)})
 		}
 	}
 	sameReference(list)
 	return list
 }
 
-// read reads one stone file.
-func (r *reader) read(s source) *record {
-	out := &record{source: s, bench: r.benches.above(s.file)}
-	out.stone, out.problems = stone.Read(s.file, s.src, r.tables.Gems)
+// read reads one stone file. The record carries its problems, which are not told
+// yet.
+func (r *reader) read(l listing) *record {
+	out := &record{listing: l}
+	var err error
+	if out.src, err = l.source.read(); err != nil {
+		out.stone, _ = r.stones.Stone(l.file, nil)
+		out.problems = stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: "cannot be read: " + bare(err).Error()}}
+		return out
+	}
+	out.stone, out.problems = r.stones.Stone(l.file, out.src)
 	if out.unread() && (out.bench == nil || out.bench.usable()) {
 		out.problems = append(out.problems, stone.Against(out.stone, out.bench.record(), out.bench.today(r.p.now()))...)
+		out.problems.Sort()
+	}
+	if len(out.same) > 0 {
+		out.problems = append(out.problems, out.stone.Problem(stone.Error, "stone",
+			fmt.Sprintf("%s has the reference %s too", others(out.same, out.file), out.Reference), "give each stone a reference of its own"))
 		out.problems.Sort()
 	}
 	if out.bench != nil && !out.bench.usable() {
@@ -69,28 +90,35 @@ func (r *reader) read(s source) *record {
 	return out
 }
 
-// sameReference adds an error to stones that share one reference: a reference
-// names one stone.
-func sameReference(list []*record) {
-	files := map[string][]*record{}
-	for _, r := range list {
-		if r.stone.Reference != "" {
-			files[r.stone.Reference] = append(files[r.stone.Reference], r)
+// sameReference notes the stones that share a reference: a reference names one
+// stone.
+func sameReference(list []listing) {
+	files := map[string][]string{}
+	for _, l := range list {
+		if l.Reference != "" {
+			files[l.Reference] = append(files[l.Reference], l.file)
 		}
 	}
-	for _, r := range list {
-		var others []string
-		for _, other := range files[r.stone.Reference] {
-			if other != r {
-				others = append(others, other.file)
-			}
-		}
-		if len(others) > 0 {
-			r.problems = append(r.problems, r.stone.Problem(stone.Error, "stone",
-				fmt.Sprintf("%s has the reference %s too", strings.Join(others, " and "), r.stone.Reference), "give each stone a reference of its own"))
-			r.problems.Sort()
+	for i, l := range list {
+		if same := files[l.Reference]; len(same) > 1 {
+			list[i].same = same
 		}
 	}
+}
+
+// others names the first of the files that are not this one, and counts the rest.
+func others(files []string, this string) string {
+	const named = 3
+	var list []string
+	for _, file := range files {
+		if file != this && len(list) < named {
+			list = append(list, file)
+		}
+	}
+	if more := len(files) - 1 - len(list); more > 0 {
+		list = append(list, fmt.Sprintf("%d more", more))
+	}
+	return strings.Join(list, " and ")
 }
 
 // examine examines a record that was read without errors. What reading it had

@@ -2,22 +2,19 @@ package main
 
 import (
 	"errors"
+	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
 
-// replace writes a file whole or not at all: beside its place first, then
-// renamed. A folder that is missing is made; a file that this run reads is
-// never written over.
-func replace(file string, data []byte, inputs []string) (err error) {
+// replace writes a PDF whole or not at all: beside its place first, then
+// renamed. A folder that is missing is made. Only a PDF is written over, so that
+// nothing is lost that somebody keeps or links under the name of a document.
+func replace(file string, pdf []byte) (err error) {
 	if info, err := os.Stat(file); err == nil {
-		if !info.Mode().IsRegular() {
-			return notAFile(file, info)
-		}
-		for _, input := range inputs {
-			if other, err := os.Stat(input); err == nil && os.SameFile(info, other) {
-				return failing("choose another folder with --out", "%s is the same file as %s, which is read here", file, input)
-			}
+		if err := replaceable(file, info); err != nil {
+			return err
 		}
 	}
 	dir := filepath.Dir(file)
@@ -33,7 +30,7 @@ func replace(file string, data []byte, inputs []string) (err error) {
 			err = errors.Join(err, os.Remove(f.Name()))
 		}
 	}()
-	if _, err = f.Write(data); err != nil {
+	if _, err = f.Write(pdf); err != nil {
 		return errors.Join(err, f.Close())
 	}
 	if err = errors.Join(f.Chmod(0o644), f.Close()); err != nil {
@@ -42,17 +39,22 @@ func replace(file string, data []byte, inputs []string) (err error) {
 	return os.Rename(f.Name(), file)
 }
 
-// inputsOf lists the files that records are read from, and their pictures.
-func inputsOf(list []*record) []string {
-	var files []string
-	for _, rec := range list {
-		files = append(files, rec.file)
-		for _, p := range rec.stone.Photos {
-			files = append(files, filepath.Join(filepath.Dir(rec.file), filepath.FromSlash(p.File)))
-		}
-		if rec.bench != nil {
-			files = append(files, rec.bench.file)
-		}
+// replaceable refuses to write over what is no PDF.
+func replaceable(file string, info fs.FileInfo) error {
+	if !info.Mode().IsRegular() {
+		return notAFile(file, info)
 	}
-	return files
+	f, err := os.Open(file)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	start := make([]byte, len(pdfStart))
+	if _, err := io.ReadFull(f, start); err != nil || string(start) != pdfStart {
+		return failing("choose another folder with --out, or move that file away", "%s is there already and is no PDF", file)
+	}
+	return nil
 }
+
+// pdfStart begins every PDF (ISO 32000-1, 7.5.2).
+const pdfStart = "%PDF-"

@@ -54,8 +54,14 @@ func (p *program) makeFolder(dir, prefix string) error {
 	return nil
 }
 
+// A newFile is a file to be written.
+type newFile struct {
+	file string
+	src  []byte
+}
+
 // startFiles are the files of a new working folder.
-func (p *program) startFiles(dir string, number register.Number) ([]source, error) {
+func (p *program) startFiles(dir string, number register.Number) ([]newFile, error) {
 	s := skeleton{
 		File: filepath.Join(dir, fileName(firstStone)+".yaml"), Base: fileName(firstStone), Reference: firstStone,
 		Kind: stone.ShortNote, Species: assumedSpecies, Today: p.now().Format(time.DateOnly), Examiner: "me",
@@ -69,11 +75,11 @@ func (p *program) startFiles(dir string, number register.Number) ([]source, erro
 	if err != nil {
 		return nil, err
 	}
-	return []source{{file: filepath.Join(dir, benchName), src: bench}, {file: s.File, src: first}}, nil
+	return []newFile{{filepath.Join(dir, benchName), bench}, {s.File, first}}, nil
 }
 
 // clash refuses a folder in which something stands where a file is to go.
-func clash(dir string, files []source) error {
+func clash(dir string, files []newFile) error {
 	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
 		return failing("choose another name", "%s is a file, not a folder", dir)
 	}

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 
 	"stonewrit/report"
 	"stonewrit/report/pdf"
@@ -26,24 +27,49 @@ type workshop struct {
 	pictures map[string]benchPicture // logo and signatures, by file name
 }
 
-// workshops makes a workshop for each bench, when it is first needed. A nil
-// workshop stands for one that cannot be made, which is told once.
-type workshops struct{ made map[*benchFile]*workshop }
+// workshops makes a workshop for each bench, when it is first needed. Several
+// goroutines may ask for one.
+type workshops struct {
+	lock sync.Mutex
+	made map[*benchFile]func() (*workshop, error)
+	told map[*workshopFault]bool
+}
 
-func newWorkshops() workshops { return workshops{map[*benchFile]*workshop{}} }
+func newWorkshops() *workshops {
+	return &workshops{made: map[*benchFile]func() (*workshop, error){}, told: map[*workshopFault]bool{}}
+}
 
-// of is the workshop of a bench; nil stands for no bench file.
-func (w workshops) of(b *benchFile) (*workshop, error) {
-	known, asked := w.made[b]
-	switch {
-	case asked && known == nil:
-		return nil, errors.New("wording, typeface or letterhead cannot be used, as told above")
-	case asked:
-		return known, nil
+// A workshopFault says that the workshop of a bench cannot be made.
+type workshopFault struct{ cause error }
+
+func (f *workshopFault) Error() string { return f.cause.Error() }
+
+// of is the workshop of a bench; nil stands for no bench file. Its error is a
+// *workshopFault, the same one each time.
+func (w *workshops) of(b *benchFile) (*workshop, error) {
+	w.lock.Lock()
+	shop, asked := w.made[b]
+	if !asked {
+		shop = sync.OnceValues(func() (*workshop, error) {
+			made, err := newWorkshop(b)
+			if err != nil {
+				return nil, &workshopFault{err}
+			}
+			return made, nil
+		})
+		w.made[b] = shop
 	}
-	made, err := newWorkshop(b)
-	w.made[b] = made
-	return made, err
+	w.lock.Unlock()
+	return shop()
+}
+
+// first reports whether the fault was not told yet.
+func (w *workshops) first(f *workshopFault) bool {
+	if w.told[f] {
+		return false
+	}
+	w.told[f] = true
+	return true
 }
 
 func newWorkshop(b *benchFile) (*workshop, error) {

@@ -1,0 +1,55 @@
+package main
+
+import (
+	"context"
+	"runtime"
+	"sync"
+)
+
+// inOrder does work for n things on every processor and tells the results in
+// their order, whichever was done first. Only a few results wait to be told at a
+// time, so that memory does not grow with n. It ends early with the first error
+// of tell, and when the run is stopped.
+func inOrder[T any](ctx context.Context, n int, work func(i int) T, tell func(T) error) error {
+	type job struct {
+		i    int
+		done chan T
+	}
+	ctx, stop := context.WithCancel(ctx)
+	workers := runtime.GOMAXPROCS(0)
+	queue, results := make(chan job), make(chan chan T, 8*workers)
+	var running sync.WaitGroup
+	defer running.Wait()
+	defer stop()
+	running.Go(func() {
+		defer close(results)
+		defer close(queue)
+		for i := 0; i < n && ctx.Err() == nil; i++ {
+			j := job{i, make(chan T, 1)}
+			select {
+			case results <- j.done:
+				queue <- j
+			case <-ctx.Done():
+			}
+		}
+	})
+	for range workers {
+		running.Go(func() {
+			for j := range queue {
+				j.done <- work(j.i)
+			}
+		})
+	}
+	for done := range results {
+		if ctx.Err() != nil {
+			break
+		}
+		if err := tell(<-done); err != nil {
+			return err
+		}
+	}
+	if ctx.Err() != nil {
+		return failing("", "stopped")
+	}
+	return nil
+}
