@@ -47,7 +47,7 @@ func (d *Desk) guarded(next http.Handler) http.Handler {
 
 // policy keeps script, style, pictures and forms to the page's own; nothing may
 // stand in line and nobody may frame it.
-const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
 const cookieName = "stonewrit-desk"
 

@@ -33,7 +33,7 @@ func makeLists(gems *gem.Table) []suggestionList {
 	slices.Sort(materials)
 	kinds := append([]string{"balance", "scales in ct", "gauge", "lamp", "loupe", "microscope", "thermal probe", "heavy liquids"}, stone.TestKinds()...)
 	list := []suggestionList{
-		{"list-materials", materials}, {"list-features", features}, {"list-treatments", treatments}, {"list-kinds", kinds}, {"list-currencies", []string{"EUR", "USD", "GBP", "CHF", "JPY"}},
+		{"list-materials", materials}, {"list-features", features}, {"list-treatments", treatments}, {"list-kinds", kinds}, {"list-lights", []string{"sodium", "white", "daylight", "incandescent", "D65", "fibre optic"}}, {"list-currencies", []string{"EUR", "USD", "GBP", "CHF", "JPY"}},
 	}
 	seen := map[string]bool{}
 	add := func(specs []form.Spec) {

@@ -11,6 +11,10 @@ import (
 	"net/url"
 	"path"
 	"strings"
+
+	"github.com/go-fonts/liberation/liberationserifbold"
+	"github.com/go-fonts/liberation/liberationserifitalic"
+	"github.com/go-fonts/liberation/liberationserifregular"
 )
 
 //go:embed pages/*.html
@@ -60,11 +64,24 @@ func markOf(word string) string {
 func assetHandler() http.Handler {
 	files := http.FileServerFS(assetFiles)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if face := faces()[path.Base(r.URL.Path)]; face != nil {
+			w.Header().Set("Content-Type", "font/ttf")
+			w.Header().Set("Cache-Control", "private, max-age=86400")
+			_, _ = w.Write(face) // the browser may have gone
+			return
+		}
 		if r.URL.RawQuery != "" {
 			w.Header().Set("Cache-Control", "private, max-age=86400, immutable")
 		}
 		files.ServeHTTP(w, r)
 	})
+}
+
+// faces is the typeface that documents are set in.
+func faces() map[string][]byte {
+	return map[string][]byte{
+		"serif.ttf": liberationserifregular.TTF, "serif-italic.ttf": liberationserifitalic.TTF, "serif-bold.ttf": liberationserifbold.TTF,
+	}
 }
 
 // assetPath is the link to an asset.

@@ -52,6 +52,12 @@ func (v *fieldView) Listed() bool {
 	return v.Text == "" || slices.ContainsFunc(v.Options, func(o option) bool { return o.Value == v.Text })
 }
 
+// Closed reports whether a group is folded up: one that nobody needs to fill in
+// and that holds nothing.
+func (v *fieldView) Closed() bool {
+	return !v.Set && !v.Foreign && len(v.Problems) == 0 && !slices.Contains([]string{"client", "appearance", "size", "weight", "opinion", "quality", "practice", "numbers"}, v.Key)
+}
+
 // Place is the number of an entry as people count.
 func (v *fieldView) Place() int { return v.Index + 1 }
 
@@ -206,6 +212,8 @@ func suggestions(f *form.Field) string {
 		return "list-features"
 	case f.Shape == form.Claims:
 		return "list-treatments"
+	case last == "light" && len(f.Path) == 3 && f.Path[0] == "tests":
+		return "list-lights"
 	case last == "currency":
 		return "list-currencies"
 	case last == "kind" && len(f.Path) > 0 && f.Path[0] == "instruments":

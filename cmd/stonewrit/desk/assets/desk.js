@@ -33,6 +33,7 @@
   const state = document.getElementById("state");
   const finding = document.getElementById("finding");
   const first = state.textContent;
+  if (matchMedia("(max-width: 48rem)").matches) finding.querySelector(".source")?.removeAttribute("open");
   let busy = false, again = false, edits = 0;
   const times = (window.deskTimes = []);
 
@@ -54,11 +55,9 @@
   };
 
   const show = (found) => {
-    const open = finding.querySelector(".source")?.open;
-    const scrolled = finding.querySelector(".yaml")?.scrollTop;
+    const open = new Map([...finding.querySelectorAll("details[data-keep]")].map((d) => [d.dataset.keep, d.open]));
     finding.innerHTML = found.finding;
-    const source = finding.querySelector(".source");
-    if (source && open !== undefined) { source.open = open; source.querySelector(".yaml").scrollTop = scrolled; }
+    for (const d of finding.querySelectorAll("details[data-keep]")) d.open = d.open && d.dataset.keep !== "source" || (open.get(d.dataset.keep) ?? d.open);
     for (const test of form.querySelectorAll(".test")) {
       test.querySelector(".verdict").innerHTML = found.tests[test.dataset.test] ?? "";
     }
