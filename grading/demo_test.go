@@ -22,7 +22,8 @@ const (
 // afterDemo is a day on which every stone of the two folders is examined.
 var afterDemo = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
 
-// folder examines every stone of a folder, by file name.
+// folder examines every stone of a folder, by file name; stones that are set in
+// a piece as such.
 func folder(t *testing.T, dir string) map[string]*grading.Examined {
 	t.Helper()
 	tables := load(t)
@@ -39,20 +40,36 @@ func folder(t *testing.T, dir string) map[string]*grading.Examined {
 		t.Fatal(err)
 	}
 	all := map[string]*grading.Examined{}
+	holder := map[string]*stone.Piece{}
+	var records []*stone.Stone
 	for _, name := range files {
 		base := filepath.Base(name)
-		if base == "bench.yaml" {
-			continue
-		}
 		if src, err = os.ReadFile(name); err != nil {
 			t.Fatal(err)
 		}
-		s, problems := stone.Read(base, src, tables.Gems)
-		if problems.Has(stone.Error) {
-			t.Fatalf("%+v", problems)
+		switch stone.Sniff(src) {
+		case stone.SortStone:
+			s, problems := stone.Read(base, src, tables.Gems)
+			if len(problems) > 0 {
+				t.Fatalf("%+v", problems)
+			}
+			records = append(records, s)
+		case stone.SortPiece:
+			p, problems := stone.ReadPiece(base, src, tables.Gems)
+			if len(problems) > 0 {
+				t.Fatalf("%+v", problems)
+			}
+			for _, f := range p.Files() {
+				holder[f] = p
+			}
 		}
-		all[base] = tables.Examine(s, bench, afterDemo)
-		all[base].Problems = append(problems, all[base].Problems...)
+	}
+	for _, s := range records {
+		if p := holder[s.File()]; p != nil {
+			all[s.File()] = tables.ExamineSet(s, p, bench, afterDemo)
+			continue
+		}
+		all[s.File()] = tables.Examine(s, bench, afterDemo)
 	}
 	return all
 }
@@ -106,7 +123,7 @@ func TestDemoValues(t *testing.T) {
 	rows := expected(t, filepath.Join(demo, "values.csv"), stones)
 	appraised := 0
 	for _, e := range stones {
-		if e.Stone.Report == stone.Appraisal {
+		if e.Worth != nil {
 			appraised++
 		}
 	}

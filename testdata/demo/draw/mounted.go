@@ -50,6 +50,37 @@ func diamondRow() []thing {
 	return append(things, ring)
 }
 
+// aquamarineRing is an oval in four claws between three small brilliants on each
+// shoulder of a yellow ring.
+func aquamarineRing() []thing {
+	const length, width, depth = 7.5, 9.5, 4.7 // across and along the finger
+	const across, radius, each = 2.0, 9.9, 0.235
+	stone := &gem{
+		body:  mixed().build(oval(length, width), length, depth),
+		reach: width, index: 1.58, loss: absorbing(vec{0.55, 0.86, 0.93}, 2*depth), below: 0.5,
+	}
+	middle := vec{0, 0, -13.6}
+	cut := brilliant().build(oval(across, across), across, 1.2)
+	things := []thing{stone}
+	for _, i := range []float64{-3, -2, -1, 1, 2, 3} {
+		angle := i*each + math.Copysign(0.27, i)
+		at := middle.add(vec{0, 0, radius + 0.35}.aboutY(angle))
+		things = append(things, &gem{
+			body: cut.moved(angle, at), middle: at, reach: across,
+			index: 2.417, fire: 0.044, loss: absorbing(vec{0.97, 0.97, 0.96}, 2), below: 0.3,
+		})
+	}
+	ring := &metal{middle: vec{0, 0, -11.5}, reach: 14.5, tint: gold()}
+	ring.distance = func(p vec) float64 {
+		d := hoop(p, middle, radius-0.65, 0.85, 1.35-0.03*math.Max(0, -p.z-9), 0.35)
+		q := vec{math.Abs(p.x), math.Abs(p.y), p.z} // the setting has two planes of symmetry
+		claw := math.Min(rod(q, vec{1.1, 1.7, -4.0}, vec{2.85, 3.55, 0.2}, 0.42), rod(q, vec{2.85, 3.55, 0.2}, vec{2.35, 3.0, 1.0}, 0.38))
+		rail := math.Min(rod(q, vec{2.0, 0, -1.9}, vec{2.0, 2.7, -1.9}, 0.32), rod(q, vec{0, 2.7, -1.9}, vec{2.0, 2.7, -1.9}, 0.32))
+		return merged(merged(d, claw, 0.5), rail, 0.25)
+	}
+	return append(things, ring)
+}
+
 // strand is a string of cultured pearls laid in a loop, with its clasp.
 func strand() []thing {
 	const count, half, high = 61, 82.0, 60.0

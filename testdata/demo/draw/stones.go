@@ -31,6 +31,7 @@ func looseStones() []loose {
 		{"HL-0410", "pear of glass", brilliant(), pear, 11.0, 7.5, 4.8, 1.52, 0, vec{0.66, 0.03, 0.07}, 0.016},
 		{"HL-0411", "oval amethyst", brilliant(), oval, 14.0, 10.0, 6.6, 1.548, 0, vec{0.30, 0.09, 0.50}, 0.02},
 		{"HL-0412", "oval ruby", mixed(), oval, 8.0, 6.2, 3.75, 1.766, 0, vec{0.62, 0.015, 0.055}, 0.0125},
+		{"HL-0501", "oval aquamarine", mixed(), oval, 9.5, 7.5, 4.7, 1.58, 0, vec{0.55, 0.86, 0.93}, 0.0125},
 		{"HL-0413", "round blue spinel", brilliant(), oval, 8.0, 8.0, 5.0, 1.728, 0, vec{0.03, 0.14, 0.72}, 0.0125},
 	}
 }
@@ -56,6 +57,8 @@ func plates() []plate {
 		plate{"HL-0406-face", "opal from above", opal, above, 0.016, 5, soft},
 		plate{"HL-0406-side", "opal from the side", opal, fromSide(-0.6), 0.016, 5, lying},
 		plate{"HL-0409-face", "strand of pearls from above", strand(), above, 0.16, 20, shadow{right: 1.2, down: 1.8, soft: 1.2}},
+		plate{"HL-0500-face", "aquamarine between diamonds in a ring, from above", aquamarineRing(), above, 0.02, 5, shadow{right: 0.7, down: 0.9, soft: 0.5}},
+		plate{"HL-0500-side", "aquamarine between diamonds in a ring, from the side", aquamarineRing(), fromSide(11), 0.035, 10, standing},
 		plate{"HL-0409-side", "part of the strand from the side", pearlRow(), fromSide(-3), 0.03, 5, shadow{soft: 0.4, foot: 1.2, fades: 2.5}},
 	)
 }
