@@ -23,6 +23,7 @@ func Catalogue() []Sentence {
 		group(None{}, "figure.sign", "ending.draft", "attachment.stone", "attachment.examined", "alt.logo",
 			"layout.pageof", "layout.draft", "layout.draftnote", "layout.unnumbered", "layout.continued"),
 		words("section", Sections()...),
+		words("drawing", Drawings()...),
 		words("claim", "species", "variety", "growth", "treatment"),
 		words("against", "species", "variety", "growth", "treatment"),
 		words("standing", "supported", "undecided", "contradicted"),

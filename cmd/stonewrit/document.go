@@ -40,8 +40,12 @@ func (r *reader) manuscript(rec *record, shops *workshops) (*manuscript, error) 
 	if err != nil {
 		return nil, err
 	}
+	drawings, err := r.evidence(e, shop)
+	if err != nil {
+		return nil, err
+	}
 	m := &manuscript{rec: rec, shop: shop, input: report.Input{
-		Examined: e, Gems: r.tables.Gems, Wording: shop.wording, Photos: pictures,
+		Examined: e, Evidence: drawings, Gems: r.tables.Gems, Wording: shop.wording, Photos: pictures,
 		StoneFile: rec.src, JSON: json, Program: name + " " + version(),
 	}}
 	if b := rec.bench.record(); b != nil {
