@@ -52,5 +52,17 @@ func drawingWords(w *templates.Wording) (chart.Words, error) {
 		}
 		v.Field(i).SetString(text)
 	}
+	words.Material = inWords(w, "material")
+	words.Place = inWords(w, "place")
 	return words, nil
+}
+
+// inWords is the wording's own word for a word of a list, or the word itself.
+func inWords(w *templates.Wording, list string) func(string) string {
+	return func(word string) string {
+		if text, err := w.Word(list, word); err == nil {
+			return text
+		}
+		return word
+	}
 }
