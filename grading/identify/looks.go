@@ -102,16 +102,27 @@ func hueOf(colour string) string {
 
 // neighbours are the hues that pass into a hue without a clear line.
 func neighbours(hue string) []string {
-	return map[string][]string{
-		"red":        {"pink", "orange", "purple", "brown"},
-		"pink":       {"red", "purple", "orange", "violet"},
-		"orange":     {"red", "yellow", "brown", "pink"},
-		"yellow":     {"orange", "green", "brown", "colourless"},
-		"green":      {"yellow", "blue", "brown"},
-		"blue":       {"green", "violet"},
-		"violet":     {"blue", "purple", "pink"},
-		"purple":     {"violet", "red", "pink"},
-		"brown":      {"red", "orange", "yellow", "green"},
-		"colourless": {"yellow"},
-	}[hue]
+	switch hue {
+	case "red":
+		return []string{"pink", "orange", "purple", "brown"}
+	case "pink":
+		return []string{"red", "purple", "orange", "violet"}
+	case "orange":
+		return []string{"red", "yellow", "brown", "pink"}
+	case "yellow":
+		return []string{"orange", "green", "brown", "colourless"}
+	case "green":
+		return []string{"yellow", "blue", "brown"}
+	case "blue":
+		return []string{"green", "violet"}
+	case "violet":
+		return []string{"blue", "purple", "pink"}
+	case "purple":
+		return []string{"violet", "red", "pink"}
+	case "brown":
+		return []string{"red", "orange", "yellow", "green"}
+	case "colourless":
+		return []string{"yellow"}
+	}
+	return nil
 }

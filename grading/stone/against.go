@@ -133,16 +133,33 @@ func (v *validator) limit(at, id string, r *Refractometer, in Instrument) {
 
 // fits reports whether an instrument of a kind does a kind of test.
 func fits(instrument, test string) bool {
-	also := map[string][]string{
-		"balance": {KindGravity}, "scales in ct": {KindGravity}, "heavy liquids": {KindGravity},
-		"lamp":          {KindUltraviolet},
-		"loupe":         {KindMagnification, KindDoubling, KindDrillHole, KindImmersion},
-		"microscope":    {KindMagnification, KindDoubling, KindDrillHole, KindImmersion},
-		"thermal probe": {KindThermal}, KindThermal: {KindElectrical, KindScreening},
-		KindRefractometer: {KindCarbonate}, KindDigital: {KindReflectivity}, KindReflectivity: {KindDigital},
-		KindMagnification: {KindDoubling, KindDrillHole, KindImmersion},
+	return instrument == test || slices.Contains(otherTests(instrument), test)
+}
+
+// otherTests are the kinds of test that a kind of instrument does besides the
+// one of its own name.
+func otherTests(instrument string) []string {
+	switch instrument {
+	case "balance", "scales in ct", "heavy liquids":
+		return []string{KindGravity}
+	case "lamp":
+		return []string{KindUltraviolet}
+	case "loupe", "microscope":
+		return []string{KindMagnification, KindDoubling, KindDrillHole, KindImmersion}
+	case KindMagnification:
+		return []string{KindDoubling, KindDrillHole, KindImmersion}
+	case "thermal probe":
+		return []string{KindThermal}
+	case KindThermal:
+		return []string{KindElectrical, KindScreening}
+	case KindRefractometer:
+		return []string{KindCarbonate}
+	case KindDigital:
+		return []string{KindReflectivity}
+	case KindReflectivity:
+		return []string{KindDigital}
 	}
-	return instrument == test || slices.Contains(also[instrument], test)
+	return nil
 }
 
 func (v *validator) balance(path, id string, b *Bench, kinds ...string) {

@@ -201,8 +201,8 @@ type entry struct {
 
 // entries lists the pairs of a mapping and tells duplicate and odd keys.
 func (d *decoder) entries(n *yaml.Node, path string) []entry {
-	var list []entry
-	first := map[string]*yaml.Node{}
+	list := make([]entry, 0, len(n.Content)/2)
+	first := make(map[string]*yaml.Node, len(n.Content)/2)
 	for i := 0; i+1 < len(n.Content) && !d.full; i += 2 {
 		name, value := n.Content[i], n.Content[i+1]
 		at := join(path, name.Value)
@@ -237,7 +237,7 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int)
 		return
 	}
 	fields := d.layouts.of(v.Type())
-	seen := map[string]bool{}
+	seen := make(map[string]bool, len(n.Content)/2)
 	for _, e := range d.entries(n, path) {
 		if d.full {
 			return

@@ -52,7 +52,17 @@ func fieldsOf(t reflect.Type) fieldList {
 
 // layouts remember the keys of struct types, which cost more to read off the
 // tags than a file of them costs to decode. They may be shared by goroutines.
-type layouts struct{ known sync.Map } // reflect.Type to fieldList
+type layouts struct {
+	known sync.Map // reflect.Type to fieldList
+	once  sync.Once
+	kinds []testKind
+	words []string // of the kinds
+}
+
+func (l *layouts) testKinds() ([]testKind, []string) {
+	l.once.Do(func() { l.kinds, l.words = testKinds(), TestKinds() })
+	return l.kinds, l.words
+}
 
 func (l *layouts) of(t reflect.Type) fieldList {
 	if known, ok := l.known.Load(t); ok {

@@ -2,6 +2,7 @@ package stone
 
 import (
 	"reflect"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 )
@@ -57,16 +58,16 @@ const (
 	KindRaman         = "Raman spectrum"
 )
 
-// testKinds lists the kinds with a fresh record each, in the order told to
-// people.
-func testKinds() []struct {
+// A testKind is a kind of test and what makes a fresh record of it.
+type testKind struct {
 	kind string
 	make func() Test
-} {
-	return []struct {
-		kind string
-		make func() Test
-	}{
+}
+
+// testKinds lists the kinds with a fresh record each, in the order told to
+// people.
+func testKinds() []testKind {
+	return []testKind{
 		{KindRefractometer, func() Test { return &Refractometer{} }},
 		{KindDigital, func() Test { return &Digital{} }},
 		{KindReflectivity, func() Test { return &Digital{} }},
@@ -122,16 +123,13 @@ func (a *AnyTest) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, dep
 		return
 	}
 	var kind string
-	before := len(d.problems)
-	d.scalar(name, reflect.ValueOf(&kind).Elem(), path+".test", fieldTags{words: TestKinds()})
-	if len(d.problems) > before {
-		return
+	kinds, words := d.layouts.testKinds()
+	d.scalar(name, reflect.ValueOf(&kind).Elem(), path+".test", fieldTags{words: words})
+	at := slices.Index(words, kind)
+	if at < 0 {
+		return // told already
 	}
-	for _, k := range testKinds() {
-		if k.kind == kind {
-			a.Test = k.make()
-		}
-	}
+	a.Test = kinds[at].make()
 	d.mapping(n, reflect.ValueOf(a.Test).Elem(), path, depth)
 	a.Header().Kind = kind
 }

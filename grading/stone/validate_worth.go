@@ -37,7 +37,10 @@ func (v *validator) money(s Account) {
 }
 
 func (v *validator) currency(at, code string) {
-	if hint, ok := CheckCurrency(code); !ok && code != "" {
+	if code == "" {
+		return
+	}
+	if hint, ok := CheckCurrency(code); !ok {
 		v.wrong(at, hint, "%q is not a currency of ISO 4217", code)
 	}
 }
