@@ -68,8 +68,18 @@ type Examined struct {
 	Verdict  identify.Result
 	Weight   Weight
 	Worth    *worth.Result // nil without worth in the stone file
+	Told     Told          // what documents tell of such a stone
 	Problems stone.Problems
 	Caveats  []string
+}
+
+// Told is what documents tell of a stone beside what was measured and judged.
+type Told struct {
+	Name       quality.Name
+	Colour     quality.Colour
+	Care       quality.Advice
+	Restricted []quality.Restriction // what may limit its sale or its crossing of a border
+	Safety     []gem.Caution         // for whoever works on it
 }
 
 // Examine examines a record that was read without errors, for a document of its
@@ -114,6 +124,7 @@ func (t *Tables) judge(s *stone.Stone, b *stone.Bench, today time.Time) *Examine
 	e.Weight = t.measure(s, b, bench)
 	e.Verdict = t.identify.Identify(identify.Case{Stone: s, Values: e.Values, Implied: e.Weight.implied()})
 	t.estimate(e)
+	e.Told = t.told(s)
 	e.Caveats = caveats(e)
 	e.Problems = append(e.Problems, findings(e)...)
 	e.Problems.Sort()

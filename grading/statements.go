@@ -47,6 +47,7 @@ func (l lists) statement(id string) Statement {
 type lists struct {
 	statements []Statement
 	uses       [][2]string // use of an appraisal, and what its type of value must be
+	safety     [][2]string // material, and the id of a caution
 	limits     map[string]float64
 }
 
@@ -65,6 +66,10 @@ func readLists() (lists, error) {
 		},
 		"uses.csv": func(c []string) error {
 			l.uses = append(l.uses, [2]string{c[0], c[1]})
+			return nil
+		},
+		"safety.csv": func(c []string) error {
+			l.safety = append(l.safety, [2]string{c[0], c[1]})
 			return nil
 		},
 		"limits.csv": func(c []string) (err error) {

@@ -3,69 +3,39 @@ package report
 import (
 	"maps"
 	"slices"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
-	"stonewrit/grading/gem"
+	"stonewrit/grading/quality"
 	"stonewrit/templates"
 )
 
-// careOf is one kind of harm, with what the material's row says of it and the
-// test of the harm table that stands for it.
-type careOf struct {
-	name, advice, test string
-}
-
-// care is how the stone is kept and cleaned: by its material and, where it is
-// stricter, by its treatment.
+// care is how the stone is kept and cleaned: the strictest of what material,
+// treatments, customary treatments and fissures ask for.
 func (c *composer) care() Text {
-	row, known := c.careRow()
-	f := templates.Care{Subject: c.subject, Name: c.commonName(), Note: row.Note, Unknown: !known}
+	a := c.e.Told.Care
+	f := templates.Care{Subject: c.subject, Name: c.commonName(), Note: strings.Join(a.Notes, "; "), Unknown: a.Unknown}
 	if len(c.s.Opinion.Layers) > 0 {
 		f.Unknown, f.Note = false, ""
 	}
-	for _, k := range []careOf{
-		{"ultrasonic", row.Ultrasonic, "ultrasonic"}, {"steam", row.Steam, "steam"}, {"heat", row.Heat, "heat"},
-		{"solvents", row.Solvents, "acetone wipe"}, {"light", row.Light, ""}, {"knocks", row.Knocks, ""},
-	} {
-		word := c.line("care."+k.name, templates.None{})
-		switch c.stricter(k) {
-		case "no":
+	for _, d := range quality.Dangers() {
+		word := c.line("care."+d.String(), templates.None{})
+		switch a.Words[d] {
+		case quality.No:
 			f.No = append(f.No, word)
-		case "care":
+		case quality.Careful:
 			f.Careful = append(f.Careful, word)
-		case "yes":
+		case quality.Yes:
 			f.Yes = append(f.Yes, word)
 		}
+		f.Fissures = f.Fissures || slices.Contains(a.Because[d], "fissures")
 	}
 	for _, t := range c.disclosed() {
 		f.Treated = f.Treated || t.Care != ""
 	}
-	f.Wash = known && !f.Treated && !c.porous()
-	return together(Strong(c.line("care.head", templates.None{})), c.say("care", f))
-}
-
-// careRow is the advice of the table. What is assembled or unknown gets the
-// strictest.
-func (c *composer) careRow() (gem.Care, bool) {
-	m := c.opinion().Narrow
-	if m == nil {
-		return gem.Care{Ultrasonic: "no", Steam: "no", Heat: "no", Solvents: "no", Light: "care", Knocks: "care"}, false
-	}
-	row := c.Gems.CareFor(m)
-	return row, row.Source != ""
-}
-
-// stricter is the advice of material and treatment together.
-func (c *composer) stricter(k careOf) string {
-	if k.test != "" {
-		for _, t := range c.disclosed() {
-			if _, harmful := c.Gems.HarmToTreated(k.test, t); harmful {
-				return "no"
-			}
-		}
-	}
-	return k.advice
+	f.Wash = !a.Unknown && !f.Treated && !c.porous()
+	return together(Strong(c.line("care.head", templates.None{})), c.say("care", f), c.safety())
 }
 
 func (c *composer) porous() bool {

@@ -65,7 +65,8 @@ func (c *composer) identity() []Text {
 	if t := c.origin(); !t.Empty() {
 		texts = append(texts, t)
 	}
-	return texts
+	texts = append(texts, c.notGraded(), c.history())
+	return append(texts, c.restricted()...)
 }
 
 func (c *composer) origin() Text {
@@ -87,6 +88,12 @@ func (c *composer) colour() Text {
 		f.Munsell, f.Light, f.Zoning = q.Munsell, q.Light, q.Zoning
 		if q.Words != "" {
 			f.Words = q.Words
+		}
+		switch worked := c.e.Told.Colour.Worked.Name; {
+		case f.Words == "":
+			f.Words = worked
+		case worked != f.Words:
+			f.Plain = worked
 		}
 		if len(q.Change) > 0 {
 			change = q.Change

@@ -36,7 +36,11 @@ func (c *composer) amendment() Text {
 	if r == nil {
 		return nil
 	}
-	return c.say("amendment", templates.Amendment{Number: r.Number, Date: c.date(r.Issued), Because: r.Because, Changes: r.Changes})
+	var changes []string
+	for _, ch := range r.Changes {
+		changes = append(changes, c.line("amendment.change", templates.Change(ch)))
+	}
+	return c.say("amendment", templates.Amendment{Number: r.Number, Date: c.date(r.Issued), Because: r.Because, Changes: changes})
 }
 
 // findingFacts settles which of its forms the first sentence takes.
@@ -176,8 +180,14 @@ func (c *composer) examination() templates.Examination {
 			x.To = c.day(last)
 		}
 	}
-	if by := c.s.Authorised; by != "" && by != c.s.Examiner {
+	switch by := c.s.Authorised; {
+	case by == c.s.Examiner:
+		x.OwnAuthority = true
+	case by != "":
 		x.Authorised = c.person(by)
+	}
+	if c.kind.Note { // an appraisal says it in its statement
+		x.Helpers, x.NoHelpers = c.s.Scope.Helpers.Items, c.s.Scope.Helpers.Given && len(c.s.Scope.Helpers.Items) == 0
 	}
 	if p := c.s.Prepared; p != nil && p.Cleaned {
 		x.Cleaned, x.CleanedBy = true, p.By.Items

@@ -140,7 +140,9 @@ func (c *composer) instrument(id string, in stone.Instrument) templates.Instrume
 	if c.kind.Note && c.inARow(id) { // the day stands in the table
 		out.Check = c.line("tests.check.reference", c.checkFacts(k))
 	}
-	if cert := in.Certificate; cert != nil {
+	if cert := in.Certificate; cert != nil && cert.None {
+		out.NoCertificate = true
+	} else if cert != nil {
 		out.Certificate, out.CertificateU, out.CertificateBy, out.CertificateDate = cert.Number, c.figure(cert.U.Text), cert.By, c.day(cert.Date)
 	}
 	if n := len(in.Service); n > 0 && !c.kind.Note {

@@ -51,6 +51,13 @@ func (c *composer) closing(f templates.Limits) []Text {
 	if c.s.ShortForm != "" && c.kind.Note {
 		texts = append(texts, c.say("limits.short", templates.None{}))
 	}
+	texts = append(texts, c.spoken()...)
+	if c.kind.Note && c.leadPhoto() != nil {
+		texts = append(texts, c.say("photos.note", templates.None{}))
+	}
+	if c.kind.Appraisal {
+		texts = append(texts, c.say("limits.current", templates.None{}))
+	}
 	texts = append(texts, c.say("limits.program", f))
 	if f.Validity != "" {
 		texts = append(texts, c.say("limits.validity", f))
@@ -63,13 +70,31 @@ func (c *composer) closing(f templates.Limits) []Text {
 
 func (c *composer) limitFacts() templates.Limits {
 	f := templates.Limits{
-		Program: c.Program, Table: c.Gems.Version(), Validity: c.b.Terms.Validity, Copies: c.s.Use.Copies, Keep: c.b.Keep,
+		Program: c.Program, Table: c.Gems.Version(), Validity: c.b.Terms.Validity, Copies: c.copies(), Keep: c.b.Keep,
 	}
 	for _, kind := range c.testsNotMade() {
 		f.NotMade = append(f.NotMade, c.word("notmade", kind))
 	}
 	f.ToldByOthers = c.toldByOthers()
 	return f
+}
+
+// copies is to whom the document may be shown: as the file says, or the bench
+// for all.
+func (c *composer) copies() string {
+	if c.s.Use.Copies == "" {
+		return c.b.Terms.Copies
+	}
+	return c.s.Use.Copies
+}
+
+// spoken are the opinions given by word of mouth.
+func (c *composer) spoken() []Text {
+	var texts []Text
+	for _, s := range c.s.Spoken {
+		texts = append(texts, c.say("limits.spoken", templates.Spoken{Date: c.day(s.Date), To: s.To, What: s.What}))
+	}
+	return texts
 }
 
 func (c *composer) notMade(f templates.Limits) Text {

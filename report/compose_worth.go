@@ -38,10 +38,11 @@ func (c *composer) worth() []Block {
 		blocks = append(blocks, c.paragraph(c.say("worth.treated", f))...)
 	}
 	blocks = append(blocks, c.paragraph(c.say("worth.scope", f))...)
+	blocks = append(blocks, c.paragraph(c.say("worth.gift", f), c.court())...)
 	blocks = append(blocks, c.assumptions()...)
 	blocks = append(blocks, c.subhead("worth.statement"))
 	blocks = append(blocks, Paragraph{
-		Text:     together(c.say("worth.true", templates.None{}), c.say("worth.interest", f), c.say("worth.prior", f), c.say("worth.fee", f), c.say("worth.inspected", f)),
+		Text:     together(c.say("worth.true", templates.None{}), c.say("worth.interest", f), c.say("worth.prior", f), c.say("worth.fee", f), c.say("worth.inspected", f), c.say("worth.standards", f), c.say("worth.oath", f)),
 		KeepNext: true,
 	})
 	return append(blocks, c.signature()...)
@@ -55,7 +56,8 @@ func (c *composer) worthFacts() templates.Worth {
 		Effective: c.day(w.Effective), Issued: c.date(c.Issued), Currency: w.Currency, Terms: w.Terms, PriorSales: w.PriorSales,
 		Inspected: s.Inspected.Items, Researched: s.Researched.Items, Helpers: s.Helpers.Items, NoHelpers: s.Helpers.Given && len(s.Helpers.Items) == 0,
 		InItem: i.InItem, Prior: i.Prior, Fee: i.Fee, NoInterest: i.InItem == "none", NoPrior: i.Prior == "none",
-		Sold: c.kind.Sold, Treated: c.treatmentNames(c.s.Opinion.Treatments.Items),
+		Sellers: w.Sellers, Standards: c.s.Standards, Oath: c.s.Oath,
+		Sold: c.kind.Sold, NotSold: c.s.Sold != nil && !*c.s.Sold, Treated: c.treatmentNames(c.s.Opinion.Treatments.Items),
 	}
 	if w.Effective.Given() {
 		day := time.Date(c.Issued.Year(), c.Issued.Month(), c.Issued.Day(), 0, 0, 0, 0, time.UTC)
@@ -65,6 +67,12 @@ func (c *composer) worthFacts() templates.Worth {
 		case apart > 0:
 			f.Future = true
 		}
+	}
+	if o := c.s.Owned; o != nil {
+		f.Ownership, f.Receipt = o.Interest, o.Receipt
+	}
+	if g := c.s.Gift; g != nil {
+		f.GiftDate, f.GiftTo = c.day(g.Date), g.To
 	}
 	for _, l := range s.LeftOut {
 		f.LeftOut = append(f.LeftOut, c.line("worth.leftout", templates.LeftOut{What: l.What, Why: l.Why}))
@@ -176,9 +184,26 @@ func (c *composer) assumptions() []Block {
 		}
 		blocks = append(blocks, p, l)
 	}
-	list("worth.assumptions", append(slices.Clone(c.s.Assumptions), c.assumed()...))
+	uncertain := append(slices.Clone(c.s.Assumptions), c.assumed()...)
+	list("worth.assumptions", uncertain)
 	list("worth.hypothetical", c.s.Hypothetical)
-	return blocks
+	var none []Text
+	if len(uncertain) == 0 {
+		none = append(none, c.say("worth.noassumptions", templates.None{}))
+	}
+	if len(c.s.Hypothetical) == 0 {
+		none = append(none, c.say("worth.nohypothetical", templates.None{}))
+	}
+	return append(blocks, c.paragraph(none...)...)
+}
+
+// court is what a court asks for beside.
+func (c *composer) court() Text {
+	k := c.s.Court
+	if k == nil {
+		return nil
+	}
+	return c.say("worth.court", templates.Court{Exhibits: k.Exhibits.Items, Publications: k.Publications.Items, Testimony: k.Testimony.Items, Pay: k.Pay})
 }
 
 // assumed is what the file itself shows to be uncertain.

@@ -57,6 +57,7 @@ func findingSentences() []Sentence {
 		group(Assignment{}, "assignment"),
 		group(Examination{}, "examination"),
 		group(Amendment{}, "amendment"),
+		group(Change{}, "amendment.change"),
 		group(Reported{}, "reported.growth"),
 	)
 }
@@ -119,29 +120,38 @@ func descriptionSentences() []Sentence {
 		group(None{}, "treatment.head", "treatment.amounts", "care.head"),
 		group(Treatment{}, "treatment.named", "treatment.name"),
 		group(Care{}, "care", "composite.notice"),
-		words("care", "ultrasonic", "steam", "heat", "solvents", "light", "knocks"),
+		words("care", "ultrasonic", "steam", "heat", "solvents", "light", "knocks", "torch"),
+		group(History{}, "description.history"),
+		group(Words{}, "history.style", "history.maker", "history.age", "history.provenance", "history.alterations", "history.restoration", "history.obsolescence",
+			"description.restricted", "description.safety"),
+		words("history.word", "style", "maker", "age", "provenance", "alterations", "restoration", "obsolescence"),
+		group(Items{}, "description.notgraded"),
+		group(Reason{}, "description.reason"),
 	)
 }
 
 func worthSentences() []Sentence {
 	return slices.Concat(
-		group(Worth{}, "worth.purpose", "worth.type", "worth.date", "worth.treated", "worth.scope", "worth.interest", "worth.prior", "worth.fee", "worth.inspected"),
+		group(Worth{}, "worth.purpose", "worth.type", "worth.date", "worth.treated", "worth.scope", "worth.interest", "worth.prior", "worth.fee", "worth.inspected",
+			"worth.standards", "worth.oath", "worth.gift"),
+		group(Court{}, "worth.court"),
 		group(Approach{}, "worth.approach"),
 		group(Comparison{}, "worth.comparison"),
 		group(Line{}, "worth.line"),
 		group(Conclusion{}, "worth.conclusion"),
 		group(LeftOut{}, "worth.leftout"),
 		group(None{}, "worth.comparables", "worth.head.source", "worth.head.date", "worth.head.weight", "worth.sum", "worth.total", "worth.concluded",
-			"worth.assumptions", "worth.assumed.weight", "worth.assumed.stated", "worth.assumed.owner", "worth.hypothetical", "worth.statement", "worth.true"),
+			"worth.assumptions", "worth.assumed.weight", "worth.assumed.stated", "worth.assumed.owner", "worth.hypothetical", "worth.noassumptions", "worth.nohypothetical", "worth.statement", "worth.true"),
 	)
 }
 
 func endSentences() []Sentence {
 	return slices.Concat(
 		group(Limits{}, "limits.notmade", "limits.others", "limits.program", "limits.validity", "limits.copies", "limits.keep"),
-		group(None{}, "limits.items", "limits.rule", "limits.rule.short", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short",
+		group(None{}, "limits.items", "limits.rule", "limits.rule.short", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short", "limits.current",
 			"others.weight", "others.treatments", "others.report", "others.value", "others.opinion",
-			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.code", "alt.code", "verify.pen"),
+			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.code", "alt.code", "layout.copy", "layout.copynote", "verify.pen"),
+		group(Spoken{}, "limits.spoken"),
 		group(Caption{}, "photo.caption", "alt.photo"),
 		group(Keeping{}, "keeping.location", "keeping.owned", "keeping.insured", "keeping.valued"),
 		group(Verify{}, "verify.number", "verify.register", "verify.files"),

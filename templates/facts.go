@@ -28,6 +28,9 @@ type Subject struct {
 	// Pearl is set for pearls of nature or culture. The word alone would mean
 	// natural ones, so sentences speak of items.
 	Pearl bool
+	// Piece is the kind of a piece of jewellery, "ring"; empty for a stone.
+	Piece string
+	Items int // of a piece
 	// Reference is the stone file's own reference.
 	Reference string
 }

@@ -7,6 +7,7 @@ type ByLight struct{ Light, Colour string }
 type Colour struct {
 	Subject              Subject
 	Words, Munsell       string
+	Plain                string // name worked out from Munsell, where Words say another
 	Light, Zoning        string
 	Changes              []string // the sentence "description.change"
 	Transparency, Lustre string
@@ -121,4 +122,15 @@ type Care struct {
 	Treated bool // a treatment asks for care of its own
 	Unknown bool // the table has no row; the careful answer is no
 	Wash    bool // water and soap do no harm
+	// Fissures were seen, and make some of the advice stricter.
+	Fissures bool
 }
+
+// History is what else moves the value of an item.
+type History struct {
+	Told []string // the sentences "history.*"
+	Not  []string // what is not determined, as words "history.*"
+}
+
+// Reason is a property that was not graded, and why.
+type Reason struct{ What, Why string }

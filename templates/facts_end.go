@@ -10,6 +10,9 @@ type Limits struct {
 	Keep           string
 }
 
+// Spoken is an opinion given by word of mouth.
+type Spoken struct{ Date, To, What string }
+
 // LeftOut is a step left out and why.
 type LeftOut struct{ What, Why string }
 

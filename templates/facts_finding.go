@@ -108,6 +108,9 @@ type Examination struct {
 	Place                 string // empty for the practice
 	Received              string
 	Authorised            string // empty where it is the examiner
+	OwnAuthority          bool   // the examiner authorised it
+	Helpers               []string
+	NoHelpers             bool
 	Mounted               bool
 	Cleaned               bool
 	CleanedBy             []string
@@ -118,6 +121,10 @@ type Amendment struct {
 	Number, Date, Because string
 	Changes               []string
 }
+
+// Change is one field in which an amendment differs: New or Old is "" where it
+// is not there; both are for what is no field.
+type Change struct{ Field, Old, New string }
 
 // Reported is what a claim rests on that no test made here supports.
 type Reported struct {

@@ -128,6 +128,7 @@ type Instrument struct {
 	Check                               string // the sentence "tests.check"
 	Certificate, CertificateU           string
 	CertificateBy, CertificateDate      string
+	NoCertificate                       bool   // there is none
 	Service, ServiceDate                string // the last one
 }
 

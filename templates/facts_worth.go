@@ -7,6 +7,9 @@ type Worth struct {
 	Restrictions          string
 	Type, Source          string
 	Replacement, Market   string
+	Sellers               string // who sells on that market
+	Ownership             string // full, or what share
+	Receipt               string // none, or where it is
 	Exposure              string
 	Effective, Issued     string
 	Past, Current, Future bool // the effective date against the date of issue
@@ -20,8 +23,17 @@ type Worth struct {
 	NoHelpers             bool
 	InItem, Prior, Fee    string
 	NoInterest, NoPrior   bool
-	Sold                  bool
+	Sold, NotSold         bool
 	Treated               []string
+	Standards             []string // that the signer states to have followed
+	Oath                  string
+	GiftDate, GiftTo      string
+}
+
+// Court is what a court asks for beside the rest; an empty list was looked for.
+type Court struct {
+	Exhibits, Publications, Testimony []string
+	Pay                               string
 }
 
 // Approach is one of the ways to a value.
