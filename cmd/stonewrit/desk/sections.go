@@ -18,11 +18,15 @@ func sections() []section {
 		{"opinion", []string{"opinion", "origin"}, false},
 		{"quality", []string{"quality"}, false},
 		{"photos", []string{"photos"}, false},
-		{"paper", []string{"authorised_by", "short_form", "place", "explanation", "use", "scope", "interest", "assumptions", "hypothetical"}, true},
+		{"paper", []string{"authorised_by", "short_form", "place", "explanation", "use", "scope", "interest", "assumptions", "hypothetical", "history", "standards", "spoken", "court", "oath", "gift"}, true},
 		{"worth", []string{"worth"}, true},
 		{"goods", []string{"stock", "sold_by_issuer", "owned", "insured", "valued"}, true},
 	}
 }
+
+// unplaced is the section for keys that none of them names, so that a key new
+// to the records is on the page before anybody thinks of its place.
+const unplaced = "paper"
 
 // formatKey is the one key that no form shows: the version of the format.
 const formatKey = "stonewrit"

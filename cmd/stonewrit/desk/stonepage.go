@@ -96,9 +96,17 @@ func (d *Desk) sectionViews(v *viewer, fields []*form.Field, added string) []sec
 			if f := views[key]; f != nil {
 				section.Fields = append(section.Fields, f)
 				section.Open = section.Open || f.Set
+				delete(views, key)
 			}
 		}
 		list = append(list, section)
+	}
+	for i := range list {
+		for _, f := range fields {
+			if view := views[f.Key]; list[i].Name == unplaced && view != nil {
+				list[i].Fields = append(list[i].Fields, view)
+			}
+		}
 	}
 	return list
 }
