@@ -31,6 +31,7 @@ type Input struct {
 	UUID   string    // "" for a draft
 	Issued time.Time // the day of issue at the practice
 	Draft  bool
+	Copy   bool // marked as a copy made to show, on every page
 
 	// Code makes the code that stands at the end of a numbered document, from
 	// its number and the SHA-256 of JSON: rows of modules, true where dark. nil
@@ -49,8 +50,12 @@ type Replaced struct {
 	Number  string
 	Issued  time.Time
 	Because string   // why, without capital and full stop
-	Changes []string // what differs, a few words each
+	Changes []Change // what differs
 }
+
+// Change is one thing in which an amendment differs from what it replaces. New
+// or Old is "" where it is not there; both are for what is not a field.
+type Change struct{ Field, Old, New string }
 
 // ErrNotExamined says that the stone file has errors, so there is nothing to
 // write a document about.

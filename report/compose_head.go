@@ -31,6 +31,10 @@ func (c *composer) head() Document {
 		},
 		Attachments: c.attachments(),
 	}
+	if c.Copy {
+		doc.Draft = true
+		doc.Words.Draft, doc.Words.DraftNote = c.line("layout.copy", templates.None{}), c.line("layout.copynote", templates.None{})
+	}
 	if c.Number == "" {
 		doc.End = c.line("ending.draft", templates.None{})
 	}

@@ -201,13 +201,13 @@ func TestScaleFollowsThePicture(t *testing.T) {
 // 7.8.8.3).
 func TestAmendmentNamesWhatItReplaces(t *testing.T) {
 	in := input(t, "spinel.yaml")
-	in.Replaces = &report.Replaced{Number: "KL-2026-000400-11", Issued: issued.AddDate(0, 0, -9), Because: "the weight was misread", Changes: []string{"weight"}}
+	in.Replaces = &report.Replaced{Number: "KL-2026-000400-11", Issued: issued.AddDate(0, 0, -9), Because: "the weight was misread", Changes: []report.Change{{Field: "weight, measured", Old: "2.13 ct", New: "2.31 ct"}, {Field: "the photos"}, {Field: "location", Old: "safe"}}}
 	doc, err := report.Compose(in)
 	if err != nil {
 		t.Fatal(err)
 	}
 	lead := doc.Sections[0].Blocks[0].(report.Lead)
-	want := "This document takes the place of number KL-2026-000400-11 of 7 October 2026, which no longer holds, because the weight was misread. Changed: weight."
+	want := "This document takes the place of number KL-2026-000400-11 of 7 October 2026, which no longer holds, because the weight was misread. Changed: weight, measured: 2.31 ct, was 2.13 ct; the photos; location: left out, was safe."
 	if got := plainSpaces(lead.Body[0].String()); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}

@@ -63,6 +63,14 @@ func (e *FileError) Error() string {
 // Is matches [ErrOtherFile].
 func (e *FileError) Is(target error) bool { return target == ErrOtherFile }
 
+// caused is one of our errors with its cause. It is one error, not several
+// joined ones as fmt.Errorf makes them of two %w.
+type caused struct{ what, cause error }
+
+func (e *caused) Error() string        { return e.what.Error() + ": " + e.cause.Error() }
+func (e *caused) Is(target error) bool { return target == e.what }
+func (e *caused) Unwrap() error        { return e.cause }
+
 // Hint returns a next step for an error of this package, without a full stop,
 // or "" where it has none.
 func Hint(err error) string {

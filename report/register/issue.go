@@ -101,7 +101,7 @@ func (b *Book) issue(ctx context.Context, req Request, old Number, because strin
 	done.Path = filepath.Join(req.Folder, done.Entry.File)
 	if done.Outcome == New {
 		if err := b.hand(ctx, done.Entry, pdf, req.Folder); err != nil {
-			return done, fmt.Errorf("%s: %w: %w", done.Entry.Number, ErrUndelivered, err)
+			return done, fmt.Errorf("%s: %w", done.Entry.Number, &caused{ErrUndelivered, err})
 		}
 	}
 	return done, nil
@@ -165,17 +165,17 @@ func reason(err error) error {
 func stageNew(e Entry, pdf []byte, folder string) error {
 	o, err := makeOutlet(folder)
 	if err != nil {
-		return fmt.Errorf("%w: %w", ErrPDF, err)
+		return &caused{ErrPDF, err}
 	}
 	defer o.close()
 	switch _, err := o.root.Lstat(e.File); {
 	case err == nil:
 		return &FileError{Number: e.Number, Path: o.path(e.File)}
 	case !errors.Is(err, fs.ErrNotExist):
-		return fmt.Errorf("%w: %s: %w", ErrPDF, folder, reason(err))
+		return &caused{ErrPDF, fmt.Errorf("%s: %w", folder, reason(err))}
 	}
 	if err := o.stage(e.File, pdf); err != nil {
-		return fmt.Errorf("%w: %s: %w", ErrPDF, folder, reason(err))
+		return &caused{ErrPDF, fmt.Errorf("%s: %w", folder, reason(err))}
 	}
 	return nil
 }

@@ -194,7 +194,7 @@ func (s *postgresStore) transact(ctx context.Context, opts sql.TxOptions, f func
 	}
 	err = s.explain(context.WithoutCancel(ctx), conn, t.Commit())
 	if errors.Is(err, ErrLost) {
-		return fmt.Errorf("%w: %w", ErrUncertain, err)
+		return &caused{ErrUncertain, err}
 	}
 	return err
 }

@@ -29,9 +29,9 @@ func (s *postgresStore) explain(ctx context.Context, conn *sql.Conn, err error) 
 	case fromServer:
 		return fmt.Errorf("%s: %w: %s", s.name, ErrLost, server.Message)
 	case unconnected:
-		return fmt.Errorf("%s: %w: %w", s.name, ErrLost, briefly(connect))
+		return fmt.Errorf("%s: %w", s.name, &caused{ErrLost, briefly(connect)})
 	case closed(conn):
-		return fmt.Errorf("%s: %w: %w", s.name, ErrLost, err)
+		return fmt.Errorf("%s: %w", s.name, &caused{ErrLost, err})
 	}
 	return err
 }

@@ -20,14 +20,22 @@ const lockBits = 256 // AES: ISO 32000-2, 7.6.4.4
 //
 // Errors: [ErrUnfit] for the password, [ErrNotPDF].
 func Lock(document []byte, password string) ([]byte, error) {
-	if password == "" || strings.ContainsFunc(password, unfit) {
-		return nil, ErrUnfit
+	if err := Fit(password); err != nil {
+		return nil, err
 	}
 	var out bytes.Buffer
 	if err := api.Encrypt(bytes.NewReader(document), &out, locking(password, rand.Text())); err != nil {
 		return nil, fmt.Errorf("%w: %v", ErrNotPDF, err)
 	}
 	return out.Bytes(), nil
+}
+
+// Fit returns [ErrUnfit] unless a password may close a copy.
+func Fit(password string) error {
+	if password == "" || strings.ContainsFunc(password, unfit) {
+		return ErrUnfit
+	}
+	return nil
 }
 
 func unfit(r rune) bool { return !unicode.IsGraphic(r) || unicode.IsSpace(r) }
