@@ -4,9 +4,12 @@ import (
 	"bytes"
 	"embed"
 	"fmt"
+	"reflect"
 	"strings"
 
 	"gopkg.in/yaml.v3"
+
+	"stonewrit/report/chart"
 )
 
 //go:embed words/*.yaml help/*.yaml
@@ -18,6 +21,7 @@ type words struct {
 	page     map[string]string
 	fields   map[string]string // names of keys that need another than their own
 	tests    map[string]testHelp
+	chart    chart.Words
 }
 
 // testHelp is what to know of a test.
@@ -32,12 +36,37 @@ func loadWords(language string) (*words, error) {
 	var page struct {
 		Page   map[string]string `yaml:"page"`
 		Fields map[string]string `yaml:"fields"`
+		Chart  map[string]string `yaml:"chart"`
 	}
 	if err := loadTexts("words/"+language+".yaml", &page); err != nil {
 		return nil, err
 	}
 	w := &words{language: language, page: page.Page, fields: page.Fields}
+	if err := chartWords(&w.chart, page.Chart); err != nil {
+		return nil, fmt.Errorf("words/%s.yaml: %w", language, err)
+	}
 	return w, loadTexts("help/"+language+".yaml", &w.tests)
+}
+
+// chartWords gives the drawings their words; each word must be there, and no
+// other.
+func chartWords(w *chart.Words, texts map[string]string) error {
+	v, taken := reflect.ValueOf(w).Elem(), 0
+	for i := range v.NumField() {
+		if v.Field(i).Kind() != reflect.String {
+			continue
+		}
+		text, ok := texts[v.Type().Field(i).Name]
+		if !ok {
+			return fmt.Errorf("chart has no %s", v.Type().Field(i).Name)
+		}
+		v.Field(i).SetString(text)
+		taken++
+	}
+	if taken != len(texts) {
+		return fmt.Errorf("chart has %d words, %d are of use", len(texts), taken)
+	}
+	return nil
 }
 
 // loadTexts reads one file of texts. An unknown key in it is an error.
