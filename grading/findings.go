@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stonewrit/grading/identify"
+	"stonewrit/grading/quantity"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
@@ -101,7 +102,7 @@ func weightFindings(e *Examined) stone.Problems {
 	estimated := w.Estimate.Chosen.Carats
 	u := math.Hypot(estimated.U, w.MeasuredU)
 	away := math.Abs(w.Measured-estimated.Value) / u
-	text := fmt.Sprintf("the measured %.3f ct lies %.1f times the uncertainty from the %.2f ct that the dimensions give", w.Measured, away, estimated.Value)
+	text := fmt.Sprintf("the measured %s lies %.1f times the uncertainty from the %.2f ct that the dimensions give", e.Stone.Weight.Measured, away, estimated.Value)
 	limit := 3.0
 	if g := e.Stone.Size.Girdle; !g.Given() {
 		limit = unknownGirdle
@@ -112,6 +113,31 @@ func weightFindings(e *Examined) stone.Problems {
 		list = append(list, e.Stone.Problem(stone.Finding, "weight.measured", text, "a slip in a dimension or in the weight, or another material"))
 	case away > 2:
 		list = append(list, e.Stone.Problem(stone.Note, "weight.measured", text, ""))
+	}
+	return list
+}
+
+// scaleShare is how far two weighings of one stone may lie apart before one of
+// them is taken for a slip (common practice, from memory).
+const scaleShare = 0.02
+
+// scaleFindings compare the weight with the mass in air of a hydrostatic test.
+func scaleFindings(e *Examined) stone.Problems {
+	var list stone.Problems
+	measured := e.Stone.Weight.Measured
+	if !measured.Given() || e.Stone.Size.Number() > 1 {
+		return nil
+	}
+	for i, a := range e.Stone.Tests {
+		g, ok := a.Test.(*stone.Gravity)
+		if !ok || g.SetAside != "" || g.Method != "hydrostatic" || len(g.InAir.Items) == 0 {
+			continue
+		}
+		air := float64(quantity.Gram(g.InAir.Items[0].Grams).Carats())
+		if apart := math.Abs(air - measured.Float()); apart > max(scaleShare*measured.Float(), 0.02) {
+			list = append(list, e.Stone.Problem(stone.Finding, fmt.Sprintf("tests[%d].in_air", i),
+				fmt.Sprintf("%s in air is %.3f ct, and the stone was weighed at %s", g.InAir.Items[0], air, measured), "one of the two slipped, or it was another stone"))
+		}
 	}
 	return list
 }
@@ -134,6 +160,9 @@ func caveats(e *Examined) []string {
 	list := append([]string{}, e.Verdict.Caveats...)
 	if w := e.Weight; w.Measured == 0 && w.Estimate != nil {
 		list = append(list, fmt.Sprintf("The weight is estimated, not weighed: %s.", w.Estimate.Because))
+	}
+	if others := e.Weight.Widened; len(others) > 0 && e.Weight.Measured == 0 {
+		list = append(list, fmt.Sprintf("The interval of the estimated weight allows for what the tests leave open: %s.", strings.Join(others, ", ")))
 	}
 	if n := len(e.Verdict.Rivals); n > fewRivals && e.Weight.Measured == 0 && e.Weight.Estimate != nil {
 		list = append(list, fmt.Sprintf("The estimated weight is that of the stated material alone; the tests leave %d others.", n))

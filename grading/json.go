@@ -103,6 +103,10 @@ func (e *Examined) JSON(next []identify.Suggestion) ([]byte, error) {
 	if e.Problems.Has(stone.Error) {
 		return Unread(e.Stone.File(), e.Problems)
 	}
+	return json.Marshal(e.object(next))
+}
+
+func (e *Examined) object(next []identify.Suggestion) jsonStone {
 	out := jsonStone{
 		File: e.Stone.File(), Stone: e.Stone.Reference, Claims: map[string]jsonClaim{},
 		Values: e.jsonValues(), Weight: e.jsonWeight(), Caveats: e.Caveats, Noted: e.Verdict.Noted,
@@ -125,7 +129,7 @@ func (e *Examined) JSON(next []identify.Suggestion) ([]byte, error) {
 	for _, n := range next {
 		out.Next = append(out.Next, jsonNext{n.Test, n.Excludes, n.Caution})
 	}
-	return json.Marshal(out)
+	return out
 }
 
 func (e *Examined) jsonValues() *jsonValues {
@@ -135,14 +139,14 @@ func (e *Examined) jsonValues() *jsonValues {
 		v.RI = &ri
 		v.ByPlace = e.byPlace(best)
 		if best.Edges == 2 {
-			v.Birefringence = &jsonValue{rounded(best.Birefringence, 4), rounded(best.BirefringenceU, 3)}
+			v.Birefringence = &jsonValue{rounded(best.Birefringence, 4), roundedU(best.BirefringenceU)}
 		}
 	}
 	if c := e.Values.Character; c.Kind != "" || c.Sign != "" {
 		v.Optic = &jsonOptic{c.Kind, map[string]string{"+": "positive", "-": "negative"}[c.Sign]}
 	}
 	if g := e.Values.BestGravity(); g != nil {
-		v.SG = &jsonValue{rounded(g.V, 3), rounded(g.U, 3)}
+		v.SG = &jsonValue{rounded(g.V, 3), roundedU(g.U)}
 	}
 	return &v
 }
@@ -167,7 +171,7 @@ func indexJSON(v *reading.IndexValue) jsonIndex {
 	if v.Edges == 0 {
 		return jsonIndex{Over: rounded(v.Over, 4)}
 	}
-	j := jsonIndex{Low: rounded(v.Low, 4), High: rounded(v.High, 4), U: rounded(v.U, 3)}
+	j := jsonIndex{Low: rounded(v.Low, 4), High: rounded(v.High, 4), U: roundedU(v.U)}
 	if v.Edges == 1 {
 		j.Edges = 1
 	}
@@ -188,6 +192,15 @@ func (e *Examined) jsonWeight() *jsonWeight {
 		return nil
 	}
 	return &j
+}
+
+// roundedU rounds an uncertainty to three decimals, or to two significant digits
+// where those would make it nothing.
+func roundedU(u float64) float64 {
+	if u <= 0 || u >= 0.0005 {
+		return rounded(u, 3)
+	}
+	return rounded(u, 1-int(math.Floor(math.Log10(u))))
 }
 
 // rounded rounds half away from zero; the small push keeps decimal ties such

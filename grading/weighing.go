@@ -21,6 +21,7 @@ type Weight struct {
 	ImpliedSG  quantity.Value   // zero if not both weighed and measured
 	Dimensions weight.Dimensions
 	Slips      []weight.Finding // figures that contradict one another
+	Widened    []string         // rivals that widen the interval of the estimate
 	volumes    []weight.Candidate
 	omitted    []weight.Omission
 	consistent bool // the dimensions alone agree with one another
@@ -58,13 +59,20 @@ func (w Weight) each(s *stone.Stone) weight.Measure {
 	return weight.Measure{Value: w.Measured / n, U: w.MeasuredU / n}
 }
 
+// No gem material has a specific gravity outside these (amber floats in brine;
+// cassiterite and scheelite reach 7): beyond them a figure slipped.
+const (
+	leastGravity = 1.0
+	mostGravity  = 7.3
+)
+
 // implied is the specific gravity as evidence: only of a stone that was
 // weighed loose.
 func (w Weight) implied() *identify.Implied {
 	if w.ImpliedSG.V == 0 {
 		return nil
 	}
-	return &identify.Implied{SG: w.ImpliedSG, Consistent: w.consistent}
+	return &identify.Implied{SG: w.ImpliedSG, Consistent: w.consistent && w.ImpliedSG.V >= leastGravity && w.ImpliedSG.V <= mostGravity}
 }
 
 // asDiamond reports whether the opinion is diamond, which is cut to closer
@@ -94,8 +102,33 @@ func (t *Tables) estimate(e *Examined) {
 		return
 	}
 	e.Weight.Estimate = &estimate
+	t.allowForRivals(e)
 	if e.Weight.Measured > 0 {
 		e.Weight.Slips = t.weights.Contradictions(e.Weight.Dimensions, e.Weight.each(e.Stone), estimate.Gravity)
+	}
+}
+
+// allowForRivals widens the interval, not the estimate, by what the stone would
+// weigh as one of the materials that the tests leave open.
+func (t *Tables) allowForRivals(e *Examined) {
+	rivals := e.Verdict.Rivals
+	if e.Verdict.Species.Standing != identify.Undecided || e.Verdict.Opinion.Stated || len(rivals) > fewRivals {
+		return
+	}
+	for _, r := range rivals {
+		if !r.Material.SG.Known() {
+			continue
+		}
+		ranges := narrowed([]weight.Gravity{{Low: r.Material.SG.Min, High: r.Material.SG.Max}}, e.Values.BestGravity())
+		other, err := t.weights.Weigh(e.Weight.Dimensions, e.Weight.volumes, e.Weight.omitted, ranges...)
+		if err != nil {
+			continue
+		}
+		chosen := &e.Weight.Estimate.Chosen
+		if other.Chosen.Low < chosen.Low || other.Chosen.High > chosen.High {
+			e.Weight.Widened = append(e.Weight.Widened, r.Material.Name)
+		}
+		chosen.Low, chosen.High = min(chosen.Low, other.Chosen.Low), max(chosen.High, other.Chosen.High)
 	}
 }
 
@@ -123,11 +156,6 @@ func (t *Tables) gravities(e *Examined) []weight.Gravity {
 	}
 	for _, l := range o.Layers {
 		add(l.Material)
-	}
-	if e.Verdict.Species.Standing == identify.Undecided && !o.Stated && len(e.Verdict.Rivals) <= fewRivals {
-		for _, r := range e.Verdict.Rivals {
-			add(r.Material)
-		}
 	}
 	return narrowed(list, e.Values.BestGravity())
 }

@@ -28,6 +28,10 @@ func (d *Identifier) evidenceOf(c *Case) []evidence {
 		e := d.of(any.Test, c, &next)
 		h := any.Header()
 		e.test, e.place, e.aside = any.Test, h.Place, h.SetAside
+		e.judge = ofOnePart(e.judge, h.Place)
+		if e.kind == KindDensity && d.filled(c.Stone) {
+			e.judge = withFiller(e.judge)
+		}
 		list = append(list, e)
 	}
 	if c.Implied != nil {
@@ -35,6 +39,59 @@ func (d *Identifier) evidenceOf(c *Case) []evidence {
 		list = append(list, evidence{kind: KindOther, value: fmt.Sprintf("%.2f ± %.2f", i.SG.V, 2*i.SG.U), judge: func(m *gem.Material) finding { return implied(i, m) }})
 	}
 	return list
+}
+
+// ofOnePart spares the rows of composites: their figures are those of the part
+// on top, so a test that was not made there says nothing against them.
+func ofOnePart(judge func(*gem.Material) finding, place string) func(*gem.Material) finding {
+	if place == "crown" || place == "table" {
+		return judge
+	}
+	return func(m *gem.Material) finding {
+		f := judge(m)
+		if f.verdict == conflicts && m.Class == "composite" {
+			return said(cannotTell, "another part of an assembled stone is of another material")
+		}
+		return f
+	}
+}
+
+// fillerShare is how far a filler may move a specific gravity, as a part of it
+// (common practice, from memory: lead glass in corundum reaches about 4.3).
+const fillerShare = 0.10
+
+// withFiller spares a material that a filler in the stone may make heavier or
+// lighter than it is.
+func withFiller(judge func(*gem.Material) finding) func(*gem.Material) finding {
+	return func(m *gem.Material) finding {
+		f := judge(m)
+		if f.verdict == conflicts && f.d <= fillerShare*f.value {
+			f.verdict, f.note = cannotTell, "a filler changes the weight"
+		}
+		return f
+	}
+}
+
+// filled reports whether the opinion names a filling or impregnation.
+func (d *Identifier) filled(s *stone.Stone) bool {
+	for _, claim := range s.Opinion.Treatments.Items {
+		t, err := d.table.Treatment(claim.Name)
+		if err != nil {
+			continue
+		}
+		for _, name := range fillings() {
+			if wide, err := d.table.Treatment(name); err == nil && d.table.TreatmentIsWithin(t, wide) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// fillings are the treatments that put so much of another substance into a stone
+// that its weight changes.
+func fillings() []string {
+	return []string{"glass filled", "resin", "impregnated", "pearl filled", "reconstructed"}
 }
 
 // counters walk the reduced values beside the tests they came from.

@@ -62,8 +62,14 @@ func oneEdge(v *reading.IndexValue, m *gem.Material, r rule) finding {
 	if v.High > v.Low {
 		f = worse(f, r.judge(within("index", v.High, m.Low.Min, m.High.Max, v.U, 3), sharpIndex))
 	}
-	if v.UpperOver && m.High.Max < v.Limit-clearlyBelow {
-		f = worse(f, r.judge(within("upper edge above", v.Limit, m.High.Min, m.High.Max, uOfAbsentEdge, 3), sharpIndex))
+	if v.UpperOver && v.Limit > v.Low {
+		biref := birefringenceOf(m)
+		least := finding{figure: "birefringence above", value: v.Limit - v.Low, low: biref.Min, high: biref.Max, u: uOfAbsentEdge, digits: 3}
+		least.d = max(least.value-biref.Max, 0)
+		if least.d > r.reject*least.u {
+			least.verdict, least.known = conflicts, true
+			return least
+		}
 	}
 	if v.Most > 0 && m.Birefringence.Known() {
 		most := within("birefringence below", v.Most, 0, 0, v.BirefringenceU, 3)

@@ -16,11 +16,14 @@ import (
 
 // looksOtherwise leaves out a rival that is never met in the stone's
 // transparency or colour.
-func looksOtherwise(s *stone.Stone, hue string, m *gem.Material) bool {
-	if s.Appearance.Transparency == "transparent" && len(m.Looks) > 0 && !slices.Contains(m.Looks, "transparent") {
+func looksOtherwise(s *stone.Stone, hues []string, m *gem.Material) bool {
+	switch t := s.Appearance.Transparency; {
+	case t == "transparent" && len(m.Looks) > 0 && !slices.Contains(m.Looks, t):
+		return true
+	case t == "opaque" && len(m.Looks) == 1 && m.Looks[0] == "transparent":
 		return true
 	}
-	return hue != "" && otherColour(hue, m)
+	return len(hues) > 0 && otherColour(hues, m)
 }
 
 // noEdge leaves out a metallic opaque rival, of which the table has no index
@@ -52,35 +55,48 @@ func lightPasses(s *stone.Stone) bool {
 
 // mostHues is how many hues a material may have and still be told by its
 // colour (common practice, from memory).
-const mostHues = 3
+const mostHues = 5
 
-// otherColour reports whether a material of few colours has none near the hue.
-func otherColour(hue string, m *gem.Material) bool {
-	ownColour := m.Class == "mineral" || m.Class == "rock" || m.Class == "glass" && m.Growth == gem.Natural
-	if hue == "black" || !ownColour {
+// otherColour reports whether a material of few colours has none of the hues of
+// the stone or next to them.
+func otherColour(hues []string, m *gem.Material) bool {
+	ownColour := m.Class == "mineral" || m.Class == "rock" || m.Class == "organic" || m.Class == "glass" && m.Growth == gem.Natural
+	if !ownColour || slices.Contains(hues, "black") {
 		return false
 	}
-	hues := map[string]bool{}
+	own := map[string]bool{}
 	for _, c := range m.Colours {
 		h := hueOf(c)
 		if h == "" {
 			return false // any, many, dyed: no colour of its own
 		}
-		if h == "black" {
-			continue // as good as no hue: any dark stone may look black
+		if h != "black" { // as good as no hue: any dark stone may look black
+			own[h] = true
 		}
-		hues[h] = true
 	}
-	if len(hues) == 0 || len(hues) > mostHues || hues[hue] {
+	if len(own) == 0 || len(own) > mostHues {
 		return false
 	}
-	for _, next := range neighbours(hue) {
-		if hues[next] {
-			return false
+	return !slices.ContainsFunc(hues, func(h string) bool {
+		return own[h] || slices.ContainsFunc(neighbours(h), func(n string) bool { return own[n] })
+	})
+}
+
+// huesOf are the hues that a colour names: "yellowish green" is green and yellow.
+func huesOf(colour string) []string {
+	var hues []string
+	for _, w := range strings.FieldsFunc(strings.ToLower(colour), func(r rune) bool { return r == ' ' || r == '-' || r == ',' }) {
+		for _, h := range []string{w, strings.TrimSuffix(w, "ish"), strings.TrimSuffix(w, "y"), doubled(w)} {
+			if hue := hueOf(h); hue != "" && !slices.Contains(hues, hue) {
+				hues = append(hues, hue)
+			}
 		}
 	}
-	return true
+	return hues
 }
+
+// doubled undoes the doubled letter of "reddish".
+func doubled(w string) string { return strings.TrimSuffix(w, "dish") }
 
 // hueOf is the hue of a colour word, by its last word: "purplish red" is red.
 // It is "" for a word that names no hue.
@@ -100,29 +116,16 @@ func hueOf(colour string) string {
 	return ""
 }
 
-// neighbours are the hues that pass into a hue without a clear line.
+// neighbours are the hues that pass into a hue so closely that one name is
+// often used for the other.
 func neighbours(hue string) []string {
-	switch hue {
-	case "red":
-		return []string{"pink", "orange", "purple", "brown"}
-	case "pink":
-		return []string{"red", "purple", "orange", "violet"}
-	case "orange":
-		return []string{"red", "yellow", "brown", "pink"}
-	case "yellow":
-		return []string{"orange", "green", "brown", "colourless"}
-	case "green":
-		return []string{"yellow", "blue", "brown"}
-	case "blue":
-		return []string{"green", "violet"}
-	case "violet":
-		return []string{"blue", "purple", "pink"}
-	case "purple":
-		return []string{"violet", "red", "pink"}
-	case "brown":
-		return []string{"red", "orange", "yellow", "green"}
-	case "colourless":
-		return []string{"yellow"}
-	}
-	return nil
+	return map[string][]string{
+		"red":    {"pink"},
+		"pink":   {"red", "purple"},
+		"orange": {"brown"},
+		"brown":  {"orange", "yellow"},
+		"blue":   {"violet"},
+		"violet": {"blue", "purple"},
+		"purple": {"violet", "pink"},
+	}[hue]
 }

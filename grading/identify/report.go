@@ -20,7 +20,7 @@ func matches(t *stone.LaboratoryReport, s *stone.Stone) (ok bool, why string) {
 	switch {
 	case t.States == nil || t.States.Words != "":
 		return false, "what it states is prose, which is quoted and proves nothing"
-	case len(t.Matched.Items) < 2:
+	case matchedFigures(t) < 2:
 		return false, "fewer than two things of it were compared with the stone in hand"
 	}
 	if stated, here := t.States.Weight, s.Weight.Measured; stated.Given() && here.Given() && math.Abs(stated.Float()-here.Float()) > sameWeight+atEdge {
@@ -37,6 +37,25 @@ func matches(t *stone.LaboratoryReport, s *stone.Stone) (ok bool, why string) {
 		}
 	}
 	return true, ""
+}
+
+// matchedFigures counts what was compared and is stated by the report.
+func matchedFigures(t *stone.LaboratoryReport) int {
+	n := 0
+	for _, what := range t.Matched.Items {
+		switch what {
+		case "weight":
+			if !t.States.Weight.Given() {
+				continue
+			}
+		case "size":
+			if !t.States.Length.Given() && !t.States.Diameter.Given {
+				continue
+			}
+		}
+		n++
+	}
+	return n
 }
 
 func first(l stone.List[stone.Length]) stone.Length {

@@ -2,6 +2,8 @@ package identify
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"stonewrit/grading/stone"
@@ -29,6 +31,11 @@ func (j *judgement) species() Claim {
 		if len(against) == 1 && j.lowWeighing() {
 			claim.Because = append(claim.Because, "a bubble under the stone lowers this figure, and nothing else conflicts: check for bubbles")
 		}
+		return claim
+	}
+	if row, conflict, none := j.noRowFits(); none {
+		claim.Standing = Contradicted
+		claim.Because = []string{fmt.Sprintf("each test fits some kind of it, and no kind fits them all; the nearest, %s, conflicts: %s", row, conflict)}
 		return claim
 	}
 	if len(agree) > 0 {
@@ -72,12 +79,16 @@ func (j *judgement) tally() (kinds map[Kind]bool, agree, against []string) {
 	return kinds, agree, against
 }
 
+// bubbleShare is how far, as a part of it, a bubble may lower a specific gravity
+// (common practice, from memory).
+const bubbleShare = 0.10
+
 // lowWeighing reports whether a weighing in liquid conflicts on the low side.
 func (j *judgement) lowWeighing() bool {
 	for i, e := range j.evidence {
 		f := j.nearest[i]
 		g, ok := e.test.(*stone.Gravity)
-		if ok && e.aside == "" && g.Method == "hydrostatic" && f.verdict == conflicts && f.value < f.low {
+		if ok && e.aside == "" && g.Method == "hydrostatic" && f.verdict == conflicts && f.value < f.low && f.d < bubbleShare*f.low {
 			return true
 		}
 	}
@@ -113,27 +124,36 @@ func (j *judgement) lacks(kinds map[Kind]bool) []string {
 			lacks = append(lacks, "the transparency is not recorded, so opaque and translucent materials count as well")
 		}
 	}
-	if len(j.opinion.rows) > 1 && !j.oneRowFits() {
-		lacks = append(lacks, "no single member of the group fits all tests together")
-	}
 	return lacks
 }
 
-// oneRowFits reports whether some row of the opinion conflicts with no test.
-func (j *judgement) oneRowFits() bool {
-	if j.opinion.Species == nil {
-		return true
+// noRowFits reports whether every row of the opinion conflicts with some test,
+// and names the one that comes nearest with its conflict. Composites are spared,
+// whose parts read differently.
+func (j *judgement) noRowFits() (row, conflict string, none bool) {
+	if j.opinion.Species == nil || j.opinion.Species.Class == "composite" {
+		return "", "", false
 	}
-	for _, row := range append(j.opinion.rows, j.opinion.speciesRows...) {
-		free := true
+	least := math.Inf(1)
+	for _, m := range slices.Concat(j.opinion.rows, j.opinion.speciesRows) {
+		misfit, text := 0.0, ""
 		for _, e := range j.evidence {
-			free = free && (e.aside != "" || e.judge(row).verdict != conflicts)
+			if e.aside != "" {
+				continue
+			}
+			if f := e.judge(m); f.verdict == conflicts {
+				misfit += max(f.misfit(), 1)
+				text = f.because()
+			}
 		}
-		if free {
-			return true
+		if text == "" {
+			return "", "", false
+		}
+		if misfit < least {
+			least, row, conflict = misfit, m.Name, text
 		}
 	}
-	return false
+	return row, conflict, row != ""
 }
 
 func (j *judgement) rivalNames(most int) string {

@@ -35,15 +35,15 @@ func (d *Identifier) survey(c *Case) *survey {
 	s.seen, s.noted = d.observedIn(c)
 	against := make([]int, len(s.evidence))
 	known := make([]int, len(s.evidence))
-	clear, hue := lightPasses(c.Stone), ""
+	clear, hues := lightPasses(c.Stone), []string(nil)
 	if recorded := colours(c.Stone); len(recorded) > 0 {
-		hue = hueOf(recorded[0])
+		hues = huesOf(recorded[0])
 	}
 	for _, k := range s.candidates {
 		best := standing{species: k.species}
 		for n, row := range k.rows {
 			misfit, excluded := s.against(row, n == 0, known, against)
-			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, hue, row) && !noEdge(&c.Values, row) {
+			if !excluded && best.row == nil && !(clear && onlyOpaque(row)) && !looksOtherwise(c.Stone, hues, row) && !noEdge(&c.Values, row) {
 				best.row, best.misfit = row, misfit
 			}
 		}

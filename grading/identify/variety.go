@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
 
@@ -64,7 +65,7 @@ func (j *judgement) rules(v *gem.Material) (missing, wrong, fits []string) {
 		switch {
 		case len(found) == 0:
 			missing = append(missing, fmt.Sprintf("%s needs %s %s, which is not recorded", v.Name, rule.Fact, wanted))
-		case factFits(rule, found):
+		case factFits(rule, found), rule.Fact == "absorption" && j.bandCovers(rule):
 			text := fmt.Sprintf("%s %s", rule.Fact, strings.Join(found, ", "))
 			fits = append(fits, text)
 			if rule.Convention != "" {
@@ -176,12 +177,22 @@ func (j *judgement) absorption() []string {
 			seen = append(seen, fmt.Sprintf("%.0f", l.At))
 		}
 		for _, b := range v.Bands {
-			if b.To-b.From <= narrowBand {
-				seen = append(seen, fmt.Sprintf("%.0f", (b.From+b.To)/2))
-			}
+			seen = append(seen, fmt.Sprintf("%.0f to %.0f", b.From, b.To))
 		}
 	}
 	return seen
+}
+
+// bandCovers reports whether a band seen covers a wavelength that a rule allows.
+func (j *judgement) bandCovers(rule gem.Rule) bool {
+	return slices.ContainsFunc(j.c.Values.Spectrum, func(v reading.SpectrumValue) bool {
+		return v.Test.SetAside == "" && slices.ContainsFunc(v.Bands, func(b reading.Band) bool {
+			return slices.ContainsFunc(rule.Allowed, func(a string) bool {
+				nm, err := strconv.ParseFloat(a, 64)
+				return err == nil && nm >= b.From-lineSlack && nm <= b.To+lineSlack
+			})
+		})
+	})
 }
 
 // factFits reports whether what is recorded is among what is allowed. A colour

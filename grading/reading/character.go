@@ -30,19 +30,19 @@ func characterOf(s *stone.Stone, index []IndexValue) Character {
 			c = Character{Kind: "biaxial", By: "figure in the polariscope"}
 		}
 	}
-	for _, v := range index {
+	for i := range index {
+		v := &index[i]
 		if v.Test.Header().SetAside != "" || v.Edges != 2 {
 			continue
 		}
 		if v.Biaxial && c.Kind == "" {
 			c.Kind, c.By = "biaxial", "both edges of the refractometer moved"
 		}
-		sign := v.Sign
-		if sign == "" && c.Kind == "uniaxial" && v.LowMoved != v.HighMoved {
-			sign = map[bool]string{true: "-", false: "+"}[v.LowMoved]
+		if c.Kind == "uniaxial" && v.LowMoved != v.HighMoved {
+			v.Sign, v.SignSure = map[bool]string{true: "-", false: "+"}[v.LowMoved], true
 		}
 		if c.Sign == "" {
-			c.Sign = sign
+			c.Sign = v.Sign
 		}
 	}
 	return c

@@ -40,6 +40,9 @@ func (b Bench) Refractometer(t *stone.Refractometer) IndexValue {
 	u := b.Figures["index "+method(t)+" "+light(t)]
 	c := b.indexCheck(t.Instrument, middleOf(t), false, "days refractometer")
 	v := IndexValue{Test: t, Spot: t.Method == "spot", Check: c, Poor: t.Contact == "poor", Limit: b.limit(t), Turns: len(t.Readings.Items)}
+	if t.FullTurn {
+		v.Turns = max(v.Turns, fullTurn)
+	}
 	if t.Over || v.Turns == 0 {
 		v.Over = b.overOf(v.Limit)
 		v.Poor = v.Poor || t.Contact != "good" || t.Method == "spot"
@@ -64,6 +67,9 @@ func middleOf(t *stone.Refractometer) float64 {
 	low, high := extremes(all)
 	return (low + high) / 2
 }
+
+// fullTurn is how many turns a stone turned all round is worth.
+const fullTurn = 6
 
 func method(t *stone.Refractometer) string {
 	if t.Method == "spot" {

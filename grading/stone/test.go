@@ -141,6 +141,7 @@ type Refractometer struct {
 	Readings List[Edges] `yaml:"readings" range:"1.2..2.2" doc:"one entry a turn, [low, high], or one number where one edge was seen; over for an edge beyond the limit"`
 	Over     bool        `yaml:"over the limit" doc:"no edge below the contact liquid's limit"`
 	Filter   bool        `yaml:"filter" doc:"the polarising filter was turned at each step"`
+	FullTurn bool        `yaml:"full_turn" doc:"the stone was turned all round, and the readings are the lowest and the highest edge seen"`
 	Contact  string      `yaml:"contact" words:"good|poor" doc:"optical contact"`
 	Liquid   Index       `yaml:"liquid" range:"1.3..2.2" doc:"index of the contact liquid, if not the instrument's limit"`
 }

@@ -116,9 +116,20 @@ func (v *validator) layers(o Opinion) {
 	}
 }
 
+// cultured refuses the word for anything but pearls: of a stone it misleads.
+func (v *validator) cultured(o Opinion) {
+	pearl, err := v.table.Find("pearl")
+	m, unknown := v.table.Find(o.Species)
+	if o.Growth != "cultured" || o.Species == "" || err != nil || unknown != nil || v.table.IsWithin(m, pearl) || m.Class == "composite" {
+		return
+	}
+	v.wrong("opinion.growth", "for a stone write laboratory-grown", "cultured is said of pearls, not of %s", m.Name)
+}
+
 // method refuses a way of growing that does not belong to the growth.
 func (v *validator) method(o Opinion) {
 	cultured := []string{"bead nucleus", "without bead", "undetermined"}
+	v.cultured(o)
 	switch {
 	case o.Method == "" || v.unread("opinion.growth"):
 	case o.Growth == "cultured" && !slices.Contains(cultured, o.Method):
