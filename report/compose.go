@@ -16,8 +16,10 @@ import (
 // file, no register.
 type Input struct {
 	Examined *grading.Examined
-	Gems     *gem.Table     // the table that Examined was judged with
-	Wording  *templates.Set // all languages; the bench file names the one used
+	Piece    *grading.ExaminedPiece // instead of Examined, for a piece of jewellery
+	Set      []Set                  // of a piece: what belongs to each of its stone files, in their order
+	Gems     *gem.Table             // the table that Examined was judged with
+	Wording  *templates.Set         // all languages; the bench file names the one used
 
 	// Photos are the pictures of the stone file, one for each of its photos
 	// in their order; one without JPEG stands for a picture that could not be
@@ -40,9 +42,16 @@ type Input struct {
 
 	Replaces *Replaced // the document that this one amends, or nil
 
-	StoneFile []byte // as examined; carried inside the document
+	StoneFile []byte // as examined, of a piece the piece file; carried inside the document
 	JSON      []byte // the examined stone; carried inside the document
 	Program   string // name and version of the program
+}
+
+// Set is what belongs to a stone with a file of its own that is set in a piece.
+type Set struct {
+	Photos    []photos.Photo // one for each of the stone file's photos
+	Evidence  []Figure
+	StoneFile []byte
 }
 
 // Replaced is an issued document that an amendment takes the place of.
@@ -65,10 +74,13 @@ var ErrNotExamined = errors.New("the stone was not examined")
 // order, as the kind of document in the stone file asks. The same input gives
 // the same document. It returns ErrNotExamined, or an error of the wording.
 func Compose(in Input) (Document, error) {
+	if in.Piece != nil {
+		in.Examined = asOne(in.Piece)
+	}
 	if in.Examined == nil || in.Examined.Stone == nil || in.Examined.Problems.Has(stone.Error) {
 		return Document{}, ErrNotExamined
 	}
-	c := &composer{Input: in, e: in.Examined, s: in.Examined.Stone, b: in.Examined.Bench}
+	c := &composer{Input: in, e: in.Examined, s: in.Examined.Stone, b: in.Examined.Bench, p: in.Piece}
 	if c.b == nil {
 		c.b = &stone.Bench{}
 	}
@@ -100,7 +112,9 @@ type composer struct {
 	Input
 	e       *grading.Examined
 	s       *stone.Stone
-	b       *stone.Bench // never nil
+	b       *stone.Bench           // never nil
+	p       *grading.ExaminedPiece // nil for a stone
+	items   []*composer            // of a piece, one for each of its items
 	w       *templates.Wording
 	subject templates.Subject
 	kind    templates.Kind
@@ -113,10 +127,18 @@ func (c *composer) prepare() {
 		Sold: c.s.Report == stone.Appraisal && c.s.Sold != nil && *c.s.Sold,
 	}
 	c.subject = c.aboutWhat()
+	if c.p != nil {
+		c.preparePiece()
+	}
 }
 
 // section is the blocks of one section; none leaves the section out.
 func (c *composer) section(name string) []Block {
+	if c.p != nil {
+		if blocks, ok := c.pieceSection(name); ok {
+			return blocks
+		}
+	}
 	switch name {
 	case "finding":
 		return c.finding()

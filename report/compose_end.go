@@ -69,6 +69,9 @@ func (c *composer) verify() []Block {
 	f := templates.Verify{
 		Number: c.Number, Check: lastDigits(c.Number), UUID: c.UUID, Digest: digest(c.StoneFile), File: c.stoneFileName(), JSON: c.jsonName(),
 	}
+	for _, i := range c.withFiles() {
+		f.Stones = append(f.Stones, i.stoneFileName())
+	}
 	texts := []Text{c.say("verify.draft", templates.None{})}
 	if c.Number != "" {
 		texts = []Text{c.say("verify.number", f), c.say("verify.register", f)}

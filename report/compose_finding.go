@@ -99,6 +99,11 @@ func (c *composer) whether(n templates.Name) []string {
 
 // tested reports whether a test counts that was made here.
 func (c *composer) tested() bool {
+	for _, i := range c.items {
+		if i.tested() {
+			return true
+		}
+	}
 	for _, t := range c.e.Verdict.Tests {
 		if t.Test.Header().SetAside == "" {
 			return true

@@ -64,7 +64,11 @@ func (c *composer) keywords() []string {
 
 // The names of the attached files.
 func (c *composer) stoneFileName() string {
-	return path.Base(strings.ReplaceAll(c.s.File(), "\\", "/"))
+	file := c.s.File()
+	if c.p != nil {
+		file = c.p.Piece.File()
+	}
+	return path.Base(strings.ReplaceAll(file, "\\", "/"))
 }
 
 func (c *composer) jsonName() string {
@@ -75,12 +79,25 @@ func (c *composer) jsonName() string {
 func (c *composer) attachments() []Attachment {
 	var list []Attachment
 	if len(c.StoneFile) > 0 {
-		list = append(list, Attachment{c.stoneFileName(), "application/yaml", c.line("attachment.stone", templates.None{}), c.StoneFile})
+		list = append(list, Attachment{c.stoneFileName(), "application/yaml", c.line(c.attachedAs("stone", "piece"), templates.None{}), c.StoneFile})
+	}
+	for i, item := range c.withFiles() {
+		if src := c.Set[i].StoneFile; len(src) > 0 {
+			list = append(list, Attachment{item.stoneFileName(), "application/yaml", c.line("attachment.stone", templates.None{}), src})
+		}
 	}
 	if len(c.JSON) > 0 {
-		list = append(list, Attachment{c.jsonName(), "application/json", c.line("attachment.examined", templates.None{}), c.JSON})
+		list = append(list, Attachment{c.jsonName(), "application/json", c.line(c.attachedAs("examined", "examined piece"), templates.None{}), c.JSON})
 	}
 	return list
+}
+
+// attachedAs is the name of the sentence for an attachment.
+func (c *composer) attachedAs(ofStone, ofPiece string) string {
+	if c.p != nil {
+		return "attachment." + ofPiece
+	}
+	return "attachment." + ofStone
 }
 
 // described is a picture with words for it, where it has none of its own.

@@ -170,9 +170,11 @@ func (c *composer) told(f templates.Limits) Text {
 }
 
 // caveats are the printed limits that the examination itself found.
-func (c *composer) caveats() []Text {
+func (c *composer) caveats() []Text { return c.caveatsOf(c.e.Caveats) }
+
+func (c *composer) caveatsOf(list []string) []Text {
 	var texts []Text
-	for _, s := range c.e.Caveats {
+	for _, s := range list {
 		if t := strings.TrimSpace(s); t != "" {
 			texts = append(texts, c.say("limits.caveat", templates.Words{Text: c.prose(t)}))
 		}

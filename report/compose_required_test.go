@@ -90,7 +90,7 @@ func TestSellersEstimateIsNoAppraisal(t *testing.T) {
 	if strings.Contains(doc.Title, "ppraisal") {
 		t.Errorf("the title is %q", doc.Title)
 	}
-	if text := textOf(doc); !strings.Contains(text, "The issuer sold this stone") {
+	if text := textOf(doc); !strings.Contains(text, "The issuer sold this item") {
 		t.Error("that the issuer sold the stone is not told")
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"stonewrit/grading"
 	"stonewrit/grading/worth"
 	"stonewrit/templates"
 )
@@ -57,7 +58,7 @@ func (c *composer) worthFacts() templates.Worth {
 		Inspected: s.Inspected.Items, Researched: s.Researched.Items, Helpers: s.Helpers.Items, NoHelpers: s.Helpers.Given && len(s.Helpers.Items) == 0,
 		InItem: i.InItem, Prior: i.Prior, Fee: i.Fee, NoInterest: i.InItem == "none", NoPrior: i.Prior == "none",
 		Sellers: w.Sellers, Standards: c.s.Standards, Oath: c.s.Oath,
-		Sold: c.kind.Sold, NotSold: c.s.Sold != nil && !*c.s.Sold, Treated: c.treatmentNames(c.s.Opinion.Treatments.Items),
+		Sold: c.kind.Sold, NotSold: c.s.Sold != nil && !*c.s.Sold, Treated: c.treatmentNames(append(c.s.Opinion.Treatments.Items, c.pieceTreatments()...)),
 	}
 	if w.Effective.Given() {
 		day := time.Date(c.Issued.Year(), c.Issued.Month(), c.Issued.Day(), 0, 0, 0, 0, time.UTC)
@@ -209,6 +210,15 @@ func (c *composer) court() Text {
 // assumed is what the file itself shows to be uncertain.
 func (c *composer) assumed() []string {
 	var list []string
+	if c.p != nil {
+		if c.anyItem(grading.Estimated) {
+			list = append(list, c.line("worth.assumed.weight", templates.None{}))
+		}
+		if c.anyItem(grading.Stated) {
+			list = append(list, c.line("worth.assumed.stated", templates.None{}))
+		}
+		return list
+	}
 	w := c.weight()
 	switch {
 	case w.Measured != "":

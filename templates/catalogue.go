@@ -34,6 +34,7 @@ func Catalogue() []Sentence {
 		group(Span{}, "span", "worth.span"),
 		group(Kind{}, "title"),
 		group(Ending{}, "ending"),
+		pieceSentences(),
 		findingSentences(), groundSentences(), testSentences(), descriptionSentences(), worthSentences(), endSentences(),
 	)
 }
@@ -238,4 +239,23 @@ func distance(a, b string) int {
 		}
 	}
 	return row[len(b)]
+}
+
+// pieceSentences are those of a piece of jewellery.
+func pieceSentences() []Sentence {
+	return slices.Concat(
+		group(Piece{}, "piece"),
+		group(Item{}, "piece.item", "item.head", "item.what", "item.size", "item.weight", "item.setting", "item.ground", "item.described", "item.limits"),
+		group(Total{}, "piece.total"),
+		group(Metal{}, "metal.part", "metal.known", "metal.layer"),
+		group(Judged{}, "metal.judged"),
+		group(Mass{}, "piece.mass", "margin.mass"),
+		group(PieceSize{}, "piece.size"),
+		group(Words{}, "margin.piece size", "piece.size.ring", "piece.size.length", "piece.size.width", "piece.size.height", "piece.size.diameter", "piece.size.thickness", "piece.noted"),
+		group(Construction{}, "piece.construction"),
+		group(Mark{}, "piece.mark", "piece.inscription"),
+		group(None{}, "piece.nomarks", "piece.marks", "piece.stones", "piece.metals", "piece.head.number", "piece.head.what", "piece.head.size", "piece.head.weight", "piece.head.setting",
+			"metal.head.part", "metal.head.metal", "metal.head.known", "metal.head.layer", "piece.care", "attachment.piece", "attachment.examined piece"),
+		lists("piecekind", "setting", "knownby", "basis"),
+	)
 }

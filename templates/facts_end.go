@@ -39,7 +39,8 @@ type Keeping struct {
 type Verify struct {
 	Number, Check string // Check is the two check digits
 	UUID, Digest  string
-	File, JSON    string // names of the attached files
+	File, JSON    string   // names of the attached files
+	Stones        []string // of a piece: the names of its stone files
 }
 
 // Ending is the last line of a document.
