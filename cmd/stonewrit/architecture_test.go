@@ -25,7 +25,7 @@ func mayImport() map[string][]string {
 		"grading/reading":  {"grading/quantity", "grading/stone"},
 		"grading/identify": {"grading/reading", "grading/gem"},
 		"grading/weight":   {"grading/quantity", "grading/stone"},
-		"grading/quality":  {"grading/quantity", "grading/stone"},
+		"grading/quality":  {"grading/quantity", "grading/gem", "grading/stone"},
 		"grading/worth":    {"grading/quantity", "grading/stone"},
 		"grading": {
 			"grading/quantity", "grading/gem", "grading/stone", "grading/reading", "grading/identify", "grading/weight", "grading/quality", "grading/worth",
