@@ -1,8 +1,10 @@
 package grading
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"stonewrit/grading/quality"
@@ -12,6 +14,7 @@ import (
 // A PartMetal is the metal of one part of a piece, with its name.
 type PartMetal struct {
 	stone.Metal
+	Place     int    // in the list of the file, from 0
 	Name      string // fineness directly before the word, layers told
 	Listed    bool   // the fineness is a recommended class of ISO 9202
 	Classes   []int  // the recommended classes of the metal, per mille
@@ -20,11 +23,20 @@ type PartMetal struct {
 	NoVermeil []string
 }
 
-// metals names the metals of a piece.
-func (t *Tables) metals(p *stone.Piece) []PartMetal {
-	var list []PartMetal
-	for _, m := range p.Metals {
-		part := PartMetal{Metal: m, Name: t.Quality.MetalName(metalOf(m)), Classes: t.Quality.Classes(m.Metal)}
+// metals names the metals of a piece, by falling mass where every part's mass is
+// known (16 CFR 23.7-23.8, from memory).
+func (t *Tables) metals(p *stone.Piece) (list []PartMetal, byMass bool) {
+	var metals []PartMetal
+	for i, m := range p.Metals {
+		metals = append(metals, PartMetal{Metal: m, Place: i})
+	}
+	byMass = !slices.ContainsFunc(metals, func(m PartMetal) bool { return !m.Mass.Given() })
+	if byMass {
+		slices.SortStableFunc(metals, func(a, b PartMetal) int { return cmp.Compare(b.Mass.Grams, a.Mass.Grams) })
+	}
+	for _, part := range metals {
+		m := part.Metal
+		part.Name, part.Classes = t.Quality.MetalName(metalOf(m)), t.Quality.Classes(m.Metal)
 		part.Listed = t.Quality.Listed(m.Metal, m.Fineness)
 		part.Exempted = m.Exempt != ""
 		if m.Measured.Given() && m.Fineness > 0 {
@@ -35,7 +47,7 @@ func (t *Tables) metals(p *stone.Piece) []PartMetal {
 		}
 		list = append(list, part)
 	}
-	return list
+	return list, byMass
 }
 
 // metalOf is a part's metal as the rules of naming take it.
@@ -123,10 +135,10 @@ func falseVermeil(m *matter) []lack {
 func shortfall(law string) func(m *matter) []lack {
 	return func(m *matter) []lack {
 		var list []lack
-		for i, part := range m.piece.Metals {
+		for _, part := range m.piece.Metals {
 			for _, j := range part.Judged {
 				if j.Law == law && !j.Holds {
-					list = append(list, lack{fmt.Sprintf("metals[%d].measured", i), fmt.Sprintf("%s is below %g, the least that %s allows under %d", part.Measured, j.Lowest, law, part.Fineness), "write the fineness that holds, and tell the mark under marks:"})
+					list = append(list, lack{fmt.Sprintf("metals[%d].measured", part.Place), fmt.Sprintf("%s is below %g, the least that %s allows under %d", part.Measured, j.Lowest, law, part.Fineness), "write the fineness that holds, and tell the mark under marks:"})
 				}
 			}
 		}

@@ -18,6 +18,7 @@ type ExaminedPiece struct {
 	Items    []Item       // 1 to n, in the order of the file
 	Totals   []Total      // of the stones of one name in several items
 	Metals   []PartMetal
+	ByMass   bool // the metals stand by falling mass; else as in the file
 	Mass     Mass
 	Worth    *worth.Result  // nil without worth in the piece file
 	Problems stone.Problems // of the piece file; those of a stone file are with the stone
@@ -36,7 +37,7 @@ func (t *Tables) ExaminePiece(p *stone.Piece, stones []*Examined, b *stone.Bench
 		return e
 	}
 	e.Totals = totals(e.Items)
-	e.Metals = t.metals(p)
+	e.Metals, e.ByMass = t.metals(p)
 	e.Mass = massOf(e)
 	e.value()
 	e.Caveats = e.caveats()

@@ -39,6 +39,9 @@ func (c *composer) keeping() []Block {
 			texts = append(texts, c.say("keeping.noreceipt", templates.None{}))
 		}
 	}
+	if r := c.s.Use.Restrictions; r != "" {
+		add("restrictions", templates.Keeping{Restrictions: r})
+	}
 	if i := c.s.Insured; i != nil {
 		add("insured", templates.Keeping{With: i.With, Policy: i.Policy, Sum: c.paid(i.Sum), Until: c.day(i.Until)})
 	}
@@ -52,7 +55,15 @@ func (c *composer) keeping() []Block {
 	for _, t := range texts {
 		blocks = append(blocks, c.paragraph(t)...)
 	}
-	return blocks
+	return append(blocks, c.small(append([]Text{c.say("limits.carat", templates.None{}), c.numbered()}, c.closing(c.limitFacts())...)...)...)
+}
+
+// numbered is how the number of a document guards itself against a slip.
+func (c *composer) numbered() Text {
+	if c.Number == "" {
+		return c.say("verify.draft", templates.None{})
+	}
+	return c.say("verify.number", templates.Verify{Number: c.Number, Check: lastDigits(c.Number)})
 }
 
 func (c *composer) paid(m stone.Money) string {

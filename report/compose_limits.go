@@ -55,13 +55,14 @@ func (c *composer) closing(f templates.Limits) []Text {
 	if c.kind.Note && c.leadPhoto() != nil {
 		texts = append(texts, c.say("photos.note", templates.None{}))
 	}
-	if c.kind.Appraisal {
+	if c.kind.Appraisal || c.kind.Record && len(c.s.Valued) > 0 {
 		texts = append(texts, c.say("limits.current", templates.None{}))
 	}
 	texts = append(texts, c.say("limits.program", f))
 	if f.Validity != "" {
 		texts = append(texts, c.say("limits.validity", f))
 	}
+	texts = append(texts, c.say("limits.records", templates.None{}))
 	if f.Keep != "" {
 		texts = append(texts, c.say("limits.keep", f))
 	}

@@ -113,7 +113,7 @@ func (c *composer) pieceFinding() []Block {
 
 func (c *composer) pieceFacts() templates.Piece {
 	f := templates.Piece{Subject: c.subject, NoItems: len(c.p.Items) == 0}
-	f.Marked = len(c.p.Metals) > 0
+	f.Marked, f.ByMass = len(c.p.Metals) > 0, c.p.ByMass
 	for _, m := range c.p.Metals {
 		f.Metals = append(f.Metals, m.Name)
 		f.Marked = f.Marked && m.KnownBy == "mark"

@@ -149,12 +149,12 @@ func worthSentences() []Sentence {
 func endSentences() []Sentence {
 	return slices.Concat(
 		group(Limits{}, "limits.notmade", "limits.others", "limits.program", "limits.validity", "limits.copies", "limits.keep"),
-		group(None{}, "limits.items", "limits.rule", "limits.rule.short", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short", "limits.current",
+		group(None{}, "limits.items", "limits.rule", "limits.rule.short", "limits.standing", "limits.uncertainty", "limits.carat", "limits.short", "limits.current", "limits.records",
 			"others.weight", "others.treatments", "others.report", "others.value", "others.opinion",
 			"photos.note", "keeping.theirs", "keeping.noreceipt", "verify.draft", "verify.code", "alt.code", "layout.copy", "layout.copynote", "verify.pen"),
 		group(Spoken{}, "limits.spoken"),
 		group(Caption{}, "photo.caption", "alt.photo"),
-		group(Keeping{}, "keeping.location", "keeping.owned", "keeping.insured", "keeping.valued"),
+		group(Keeping{}, "keeping.location", "keeping.owned", "keeping.restrictions", "keeping.insured", "keeping.valued"),
 		group(Verify{}, "verify.number", "verify.register", "verify.files"),
 	)
 }

@@ -31,6 +31,7 @@ type Keeping struct {
 	Location                      string
 	From, Seller, Paid, Receipt   string
 	Interest, Provenance          string
+	Restrictions                  string
 	With, Policy, Sum, Until      string
 	Date, By, Amount, Type, Paper string // of an earlier valuation
 }

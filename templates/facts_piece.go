@@ -4,6 +4,7 @@ package templates
 type Piece struct {
 	Subject Subject
 	Metals  []string // each as it may be called: "yellow 18 K gold (750 per mille)"
+	ByMass  bool     // they stand by falling mass
 	Marked  bool     // the fineness of every metal is taken from marks alone
 	Items   []string // the sentences "piece.item"
 	NoItems bool     // the file says that there are no stones
