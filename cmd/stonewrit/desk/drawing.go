@@ -10,27 +10,17 @@ import (
 	"stonewrit/report/chart"
 )
 
-// drawingView is a drawing of the evidence as the page shows it.
-type drawingView struct {
-	SVG     template.HTML
-	Caption string
-}
+// drawingView is a drawing of the evidence as the page shows it. Its caption is
+// told to those who cannot see it.
+type drawingView struct{ SVG template.HTML }
 
 // drawings are those of an examined stone, the same as in its document.
 func (d *Desk) drawings(j *judged) []drawingView {
 	var list []drawingView
 	for _, f := range (chart.Drawer{Words: d.words.chart}).Evidence(j.Examined, d.o.Tables) {
-		list = append(list, drawingView{svg(f), plainText(f.Caption)})
+		list = append(list, drawingView{svg(f)})
 	}
 	return list
-}
-
-func plainText(t report.Text) string {
-	var b strings.Builder
-	for _, run := range t {
-		b.WriteString(run.Text)
-	}
-	return b.String()
 }
 
 // svg writes a figure as SVG without any style in line.

@@ -209,7 +209,7 @@ func (d *Desk) saveStone(w http.ResponseWriter, r *http.Request) {
 func (d *Desk) after(w http.ResponseWriter, r *http.Request, file, done string) {
 	to := "/stone/" + escaped(file) + "?done=" + done
 	if kind := r.PostForm.Get("add"); slices.Contains(stone.TestKinds(), kind) && r.PostForm.Get("action") == "add" {
-		to = "/stone/" + escaped(file) + "?add=" + url.QueryEscape(kind) + "#tests"
+		to = "/stone/" + escaped(file) + "?add=" + url.QueryEscape(kind) + "#s-tests"
 	}
 	http.Redirect(w, r, to, http.StatusSeeOther)
 }

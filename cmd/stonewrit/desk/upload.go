@@ -178,7 +178,7 @@ func tameName(name string) string {
 func (d *Desk) photoAnswer(w http.ResponseWriter, r *http.Request, file string, status int, err error) {
 	if r.Header.Get("Accept") != "application/json" {
 		if err == nil {
-			http.Redirect(w, r, "/stone/"+escaped(file)+"?done=photo#photos", http.StatusSeeOther)
+			http.Redirect(w, r, "/stone/"+escaped(file)+"?done=photo#s-photos", http.StatusSeeOther)
 			return
 		}
 		d.show(w, r, status, "refused", map[string]any{"Title": d.words.text("refused.title"), "Text": err.Error()})

@@ -161,7 +161,8 @@
     const answer = await fetch(photos.action, { method: "POST", body, headers: { Accept: "application/json" } }).catch(() => null);
     const said = answer ? await answer.json().catch(() => ({ error: texts.lost })) : { error: texts.lost };
     if (said.error) { told.textContent = said.error; return; }
-    location.assign("/stone/" + form.dataset.file.split("/").map(encodeURIComponent).join("/") + "?done=photo#photos");
+    if (location.search === "?done=photo") location.reload();
+    else location.assign(location.pathname + "?done=photo#s-photos");
   };
   addEventListener("dragover", (event) => { event.preventDefault(); drop.classList.add("over"); });
   addEventListener("dragleave", () => drop.classList.remove("over"));

@@ -100,7 +100,7 @@ func (a *applier) field(f *Field) {
 
 func (a *applier) leaf(f *Field) {
 	text, sent := a.text(f.Spec, f.Path)
-	if !sent || text == tidy(f.Text) {
+	if !sent || f.plain(text) == f.plain(tidy(f.Text)) {
 		return
 	}
 	c := Change{Path: f.Path, Was: f.Text, Text: text, Name: f.Name()}

@@ -30,6 +30,8 @@ func sent(fields []*form.Field) url.Values {
 			if f.Text == "none" {
 				v[f.Name()] = []string{"", "none"}
 			}
+		case form.Quantities, form.Days:
+			v.Set(f.Name(), strings.ReplaceAll(f.Text, "\n", ", "))
 		default:
 			v.Set(f.Name(), strings.ReplaceAll(f.Text, "\n", "\r\n"))
 		}

@@ -151,6 +151,15 @@ func (s Spec) writeList(text string) *yaml.Node {
 	return yamledit.List(items...)
 }
 
+// plain is what was entered without what makes no difference.
+func (s Spec) plain(text string) string {
+	switch s.Shape {
+	case Lines, Quantities, Days, Edges, Spans, Claims, Pairs:
+		return strings.Join(s.split(text), "\n")
+	}
+	return text
+}
+
 // split parts a list. Quantities and dates may also stand behind one another
 // with commas; a decimal comma is left for the reader to find.
 func (s Spec) split(text string) []string {
