@@ -7,8 +7,6 @@ import (
 	"maps"
 	"slices"
 	"strings"
-
-	"github.com/agnivade/levenshtein"
 )
 
 // A misnomer is a name of the trade that says what the stone is not.
@@ -59,7 +57,7 @@ func (t *Table) nearest(key string) []string {
 		if 3*(len(key)-len(known)) > len(known) {
 			continue // too long to be near; spares the work on long input
 		}
-		d := levenshtein.ComputeDistance(key, known)
+		d := distance(key, known)
 		if 3*d <= len(known) {
 			near = append(near, candidate{t.byName[known].Name, d})
 		}

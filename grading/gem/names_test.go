@@ -32,6 +32,7 @@ func TestFindNearest(t *testing.T) {
 	table := mustLoad(t)
 	tests := []struct{ name, first string }{
 		{"corrundum", "corundum"}, {"saphire", "sapphire"}, {"tormaline", "tourmaline"}, {"alexandrit", "alexandrite"}, {"chyrsoberyl", "chrysoberyl"},
+		{"toapz", "topaz"}, {"oapl", "opal"}, {"spniel", "spinel"},
 	}
 	for _, tt := range tests {
 		_, err := table.Find(tt.name)

@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-
-	"github.com/agnivade/levenshtein"
 )
 
 // terms is a vocabulary: its entries in the order of the sheet, each findable
@@ -55,7 +53,7 @@ func (v *terms[T]) nearest(word string) []string {
 	sought := fold(word)
 	var near []candidate
 	for _, k := range v.keys {
-		d := levenshtein.ComputeDistance(sought, k.folded)
+		d := distance(sought, k.folded)
 		switch {
 		case len(sought) > 3 && strings.HasPrefix(k.folded, sought):
 			near = append(near, candidate{k.proper, -1})
