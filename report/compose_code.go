@@ -9,7 +9,7 @@ import (
 
 const (
 	module      Point = 1.2 // side of a module of the code: 0.42 mm
-	quietZone         = 4   // modules of white around it: ISO/IEC 18004, 9.1
+	quietZone         = 4   // modules of white above and below: ISO/IEC 18004, 9.1; beside it the page is white
 	codeOverlap Point = 0.04
 )
 
@@ -25,9 +25,8 @@ func (c *composer) code() []Block {
 		}
 		return nil
 	}
-	side := Point(len(rows)+2*quietZone) * module
 	return []Block{Figure{
-		Width: side, Height: side, Shapes: modules(rows),
+		Width: Point(len(rows)) * module, Height: Point(len(rows)+2*quietZone) * module, Shapes: modules(rows),
 		Caption: c.say("verify.code", templates.None{}), Alt: c.line("alt.code", templates.None{}),
 	}}
 }
@@ -46,7 +45,7 @@ func modules(rows [][]bool) []Shape {
 			if run < 0 {
 				run = len(row) - x
 			}
-			dark := Rectangle(XY{Point(x+quietZone) * module, Point(y+quietZone) * module}, Point(run)*module, module+codeOverlap)
+			dark := Rectangle(XY{Point(x) * module, Point(y+quietZone) * module}, Point(run)*module, module+codeOverlap)
 			dark.Pen, dark.Fill = Pen{None: true}, Fill{Solid: true}
 			shapes, x = append(shapes, dark), x+run
 		}

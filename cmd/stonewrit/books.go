@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io/fs"
+	"net/url"
 	"os"
 	"path/filepath"
 	"time"
@@ -33,7 +34,7 @@ func (b *books) of(ctx context.Context, bench *benchFile) (*register.Book, error
 		return book, nil
 	}
 	book, err := register.Open(ctx, path, register.Options{
-		Prefix: bench.bench.Numbers.Prefix, Zone: bench.local(b.p.now()).Location(), Now: b.p.now, Rand: b.p.rand,
+		Machine: b.p.machine(), Prefix: bench.bench.Numbers.Prefix, Zone: bench.local(b.p.now()).Location(), Now: b.p.now, Rand: b.p.rand,
 	})
 	if err != nil {
 		return nil, &failure{bench.at("numbers") + ": " + plainly(err), hintOf(err), err}
@@ -73,10 +74,22 @@ func registerPath(bench *benchFile) (string, error) {
 		return "", failing("add numbers: {prefix: HL, register: register.db}; "+name+" start writes a bench file with it", "%s: no register is named", bench.at("numbers"))
 	case bench.bench.Numbers.Prefix == "":
 		return "", failing("add the letters that every number begins with: numbers: {prefix: HL, register: register.db}", "%s: no prefix for the numbers is given", bench.at("numbers"))
+	case holdsPassword(bench.bench.Numbers.Register):
+		return "", failing("leave it out there; put it into ~/.pgpass, or into PGPASSWORD in the environment", "%s: a password stands in the address of the register; the bench file is no place for it", bench.at("numbers"))
 	case isAddress(bench.bench.Numbers.Register) || filepath.IsAbs(bench.bench.Numbers.Register):
 		return bench.bench.Numbers.Register, nil
 	}
 	return filepath.Join(bench.dir, bench.bench.Numbers.Register), nil
+}
+
+// holdsPassword reports whether the address of a server has a password in it.
+func holdsPassword(address string) bool {
+	u, err := url.Parse(address)
+	if !isAddress(address) || err != nil {
+		return false
+	}
+	_, given := u.User.Password()
+	return given || u.Query().Has("password")
 }
 
 // registerMade reports whether there is a register: the first number makes it.

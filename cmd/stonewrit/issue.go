@@ -14,22 +14,38 @@ import (
 	"stonewrit/grading/identify"
 	"stonewrit/grading/stone"
 	"stonewrit/report/register"
+	"stonewrit/report/seal"
 )
 
 // issueCommand writes numbered documents and enters them on the register.
 func (p *program) issueCommand() *cobra.Command {
-	var out, authorised string
+	var o issueOptions
 	c := &cobra.Command{
 		Use: "issue", Args: needsPaths,
-		RunE: func(c *cobra.Command, paths []string) error { return p.issue(c.Context(), paths, out, authorised) },
+		RunE: func(c *cobra.Command, paths []string) error { return p.issue(c.Context(), paths, o) },
 	}
-	c.Flags().StringVar(&out, "out", "issued", "")
-	c.Flags().StringVar(&authorised, "authorised-by", "", "")
+	o.flags(c)
 	return c
 }
 
-func (p *program) issue(ctx context.Context, paths []string, out, authorised string) (err error) {
-	i, err := p.issuer(out, authorised)
+// issueOptions are the flags of the commands that issue.
+type issueOptions struct {
+	out, authorised, key  string
+	copies                string // folder of the copies
+	withoutClient, locked bool   // which copies
+}
+
+func (o *issueOptions) flags(c *cobra.Command) {
+	c.Flags().StringVar(&o.out, "out", "issued", "")
+	c.Flags().StringVar(&o.authorised, "authorised-by", "", "")
+	c.Flags().StringVar(&o.key, "key", "", "")
+	c.Flags().StringVar(&o.copies, "copies", "copies", "")
+	c.Flags().BoolVar(&o.withoutClient, "without-client", false, "")
+	c.Flags().BoolVar(&o.locked, "password", false, "")
+}
+
+func (p *program) issue(ctx context.Context, paths []string, o issueOptions) (err error) {
+	i, err := p.issuer(o)
 	if err != nil {
 		return err
 	}
@@ -56,15 +72,27 @@ type issuer struct {
 	shops  *workshops
 	books  *books
 	people *authoriser
-	out    string
+
+	options  issueOptions
+	key      *seal.Key // nil for unsigned documents
+	password string    // of the copies
 }
 
-func (p *program) issuer(out, authorised string) (*issuer, error) {
-	r, err := p.reader()
-	if err != nil {
+func (p *program) issuer(o issueOptions) (i *issuer, err error) {
+	i = &issuer{p: p, shops: newWorkshops(), books: p.books(o.out), people: p.authoriser(o.authorised), options: o}
+	if i.r, err = p.reader(); err != nil {
 		return nil, err
 	}
-	return &issuer{p, r, newWorkshops(), p.books(out), p.authoriser(authorised), out}, nil
+	if i.key, err = p.key(o.key); err != nil {
+		return nil, err
+	}
+	if o.locked {
+		if i.password, err = p.secret(copyPassword, "Password for the copies: "); err != nil {
+			return nil, err
+		}
+		return i, seal.Fit(i.password)
+	}
+	return i, nil
 }
 
 // issue gives one stone its number, or says why not. Everything that can be
@@ -89,7 +117,7 @@ func (i *issuer) issue(ctx context.Context, rec *record) error {
 		if err != nil || m == nil {
 			return err
 		}
-		render = m.render
+		render = i.render(m)
 	}
 	book, err := i.books.of(ctx, rec.bench)
 	if err != nil {
@@ -100,7 +128,7 @@ func (i *issuer) issue(ctx context.Context, rec *record) error {
 		return err
 	}
 	i.told(done)
-	return nil
+	return i.copy(rec, done)
 }
 
 // request is what the register wants to know of a stone.
@@ -121,7 +149,7 @@ func (i *issuer) request(rec *record) (register.Request, error) {
 	return register.Request{
 		Stone: rec.stone.Reference, Kind: register.Kind(rec.stone.Report), Examiner: rec.stone.Examiner,
 		Examined: register.Span{First: register.DayOf(days[0].Time), Last: register.DayOf(days[len(days)-1].Time)},
-		Content:  content, Program: name + " " + version(), Data: i.r.tables.Gems.Version(), Folder: i.out,
+		Content:  content, Program: name + " " + version(), Data: i.r.tables.Gems.Version(), Folder: i.options.out,
 	}, nil
 }
 
@@ -183,6 +211,7 @@ func (i *issuer) approved(ctx context.Context, rec *record) (*manuscript, error)
 	}
 	m.input.Examined.Stone.Authorised = rec.stone.Authorised
 	i.report(rec, m.input.Examined)
+	m.input.Code = seal.Code
 	now := i.p.now()
 	number, err := sampleNumber(rec.bench, now)
 	if err != nil {
@@ -244,10 +273,5 @@ func (i *issuer) told(done register.Issuance) {
 	case register.Restored:
 		how = "  (unchanged, issued before; the lost document was put back)"
 	}
-	i.p.print("%s  %s  %s%s\n", done.Entry.Number, filepath.Join(i.out, done.Entry.File), oneLine(done.Entry.Stone), how)
-}
-
-// render makes the document for the number that was taken.
-func (m *manuscript) render(number register.Number, id uuid.UUID, issued time.Time) ([]byte, error) {
-	return m.print(number, id.String(), issued)
+	i.p.print("%s  %s  %s%s\n", done.Entry.Number, filepath.Join(i.options.out, done.Entry.File), oneLine(done.Entry.Stone), how)
 }

@@ -34,6 +34,8 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       os.Getenv("UPDATE_SCRIPTS") != "",
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status},
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "key": keyFile, "append": appendTo, "fill": fill},
+		Setup:               serverSetup,
+		Condition:           serverCondition,
 	})
 }

@@ -19,7 +19,7 @@ func (p *program) registerCommand() *cobra.Command {
 		}
 		return unknownWord("register has no command %q", words[0], commandNames(c), "register --help lists them")
 	}
-	c.AddCommand(p.registerList(), p.registerShow(), p.registerAudit())
+	c.AddCommand(p.registerList(), p.registerShow(), p.registerAudit(), p.registerExport())
 	return c
 }
 

@@ -41,6 +41,7 @@ type program struct {
 func run(args []string, w world) int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	heedLimits()
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	p := &program{world: w, out: bufio.NewWriter(w.stdout)}
 	if err := p.root(args).ExecuteContext(ctx); err != nil {

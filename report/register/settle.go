@@ -142,7 +142,7 @@ func (b *Book) sweep(t *tx, folder string) error {
 		return nil
 	}
 	if err != nil {
-		return err
+		return &caused{ErrPDF, err}
 	}
 	defer o.close()
 	_, _, newest, err := t.head()

@@ -23,9 +23,23 @@ func Lock(document []byte, password string) ([]byte, error) {
 	if err := Fit(password); err != nil {
 		return nil, err
 	}
+	ctx, err := api.ReadValidateAndOptimize(bytes.NewReader(document), locking(password, rand.Text()))
+	if err != nil {
+		return nil, fmt.Errorf("%w: %s", ErrNotPDF, firstLine(err))
+	}
+	// In files of PDF 2.0 the library guards the password in the way of that
+	// version, which takes longer to guess. It does not know their list of
+	// associated files; the files stay in the list of those embedded.
+	latest := model.V20
+	ctx.HeaderVersion, ctx.RootVersion = &latest, nil
+	catalog, err := ctx.Catalog()
+	if err != nil {
+		return nil, fmt.Errorf("%w: %s", ErrNotPDF, firstLine(err))
+	}
+	catalog.Delete("AF")
 	var out bytes.Buffer
-	if err := api.Encrypt(bytes.NewReader(document), &out, locking(password, rand.Text())); err != nil {
-		return nil, fmt.Errorf("%w: %v", ErrNotPDF, err)
+	if err := api.WriteContext(ctx, &out); err != nil {
+		return nil, fmt.Errorf("closing the copy: %s", firstLine(err))
 	}
 	return out.Bytes(), nil
 }
@@ -45,6 +59,7 @@ func unfit(r rune) bool { return !unicode.IsGraphic(r) || unicode.IsSpace(r) }
 func locking(password, owner string) *model.Configuration {
 	api.DisableConfigDir()
 	c := model.NewAESConfiguration(password, owner, lockBits)
-	c.Permissions = model.PermissionsPrint
+	c.Cmd = model.ENCRYPT
+	c.Permissions = model.PermissionsPrint | model.PermissionExtractRev3 // and be read aloud
 	return c
 }

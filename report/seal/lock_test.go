@@ -45,8 +45,8 @@ func TestLock(t *testing.T) {
 	}
 	file := t.TempDir() + "/locked.pdf"
 	write(t, file, locked)
-	if said := tool(t, nil, "qpdf", "--show-encryption", "--password="+password, file); !strings.Contains(said, "AESv3") || !strings.Contains(said, "modify anything: not allowed") {
-		t.Errorf("qpdf says:\n%s\nwant AESv3 (AES of 256 bits), and that nothing may be changed", said)
+	if said := tool(t, nil, "qpdf", "--show-encryption", "--password="+password, file); !strings.Contains(said, "R = 6\n") || !strings.Contains(said, "AESv3") || !strings.Contains(said, "extract for accessibility: allowed") || !strings.Contains(said, "modify anything: not allowed") {
+		t.Errorf("qpdf says:\n%s\nwant revision 6 with AESv3 (AES of 256 bits: ISO 32000-2, 7.6.4), and that nothing may be changed", said)
 	}
 	if said := tool(t, nil, "pdftotext", file, "-"); !strings.Contains(said, "Incorrect password") {
 		t.Errorf("poppler without the password says %q", said)

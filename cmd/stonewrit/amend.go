@@ -1,0 +1,162 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"stonewrit/report"
+	"stonewrit/report/register"
+	"stonewrit/report/seal"
+)
+
+// amendCommand issues a document that takes the place of another.
+func (p *program) amendCommand() *cobra.Command {
+	var o issueOptions
+	var because string
+	c := &cobra.Command{
+		Use: "amend", Args: numberAndFile,
+		RunE: func(c *cobra.Command, words []string) error {
+			n, err := register.ParseNumber(words[0])
+			switch {
+			case err != nil:
+				return err
+			case because == "":
+				return failing(`give --because "…": it is printed, and stays on file`, "amend needs a reason")
+			}
+			return p.amend(c.Context(), n, words[1], because, o)
+		},
+	}
+	o.flags(c)
+	c.Flags().StringVar(&because, "because", "", "")
+	return c
+}
+
+func numberAndFile(c *cobra.Command, args []string) error {
+	const example = `for example amend HL-2026-000001-16 hl-0412.yaml --because "…"`
+	switch {
+	case len(args) < 2:
+		return failing(example, "amend needs the number to be replaced and the stone file as it is now")
+	case len(args) > 2:
+		return failing(c.CommandPath()+" --help shows the form", "amend takes a number and a file, %q is one too many", args[2])
+	}
+	return nil
+}
+
+func (p *program) amend(ctx context.Context, old register.Number, file, because string, o issueOptions) (err error) {
+	i, err := p.issuer(o)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, i.books.close()) }()
+	list := i.r.list([]string{file})
+	if len(list) != 1 {
+		if p.status == statusFailed { // told already
+			return nil
+		}
+		return failing("amend one after the other", "%s: %s there, one was expected", file, count(len(list), "stone is", "stones are"))
+	}
+	rec := i.r.read(list[0])
+	if err := i.amend(ctx, old, rec, because); err != nil {
+		p.failAbout(rec.file, err, i.shops)
+	}
+	return nil
+}
+
+// amend gives one stone a number that replaces another.
+func (i *issuer) amend(ctx context.Context, old register.Number, rec *record, because string) error {
+	if rec.unread() {
+		i.refuse(rec, rec.problems)
+		return nil
+	}
+	req, err := i.request(rec)
+	if err != nil {
+		return err
+	}
+	if !registerMade(rec.bench) {
+		return register.ErrNoRegister
+	}
+	book, err := i.books.of(ctx, rec.bench)
+	if err != nil {
+		return err
+	}
+	before, err := book.Show(ctx, old)
+	if err != nil {
+		return err
+	}
+	known, err := i.has(ctx, rec.bench, req)
+	if err != nil {
+		return err
+	}
+	render := neverRendered
+	var changes []change
+	if !known {
+		m, err := i.approved(ctx, rec)
+		if err != nil || m == nil {
+			return err
+		}
+		if changes, err = i.changes(ctx, book, before, req, rec); err != nil {
+			return err
+		}
+		m.input.Replaces = takesPlaceOf(before, because, changes)
+		if err := m.printable(old, rec.bench.local(i.p.now())); err != nil {
+			return err
+		}
+		render = i.render(m)
+	}
+	done, err := book.Amend(ctx, old, because, req, render)
+	if err != nil {
+		return err
+	}
+	i.told(done)
+	for _, c := range changes {
+		i.p.print("%s", labelled("changed", c.String()))
+	}
+	if done.Outcome == register.New {
+		i.p.note("%s no longer holds; tell whoever has it that %s takes its place", old, done.Entry.Number)
+	}
+	return i.copy(rec, done)
+}
+
+// changes says in what the stone differs from what was issued, by the stone
+// file that travels in the document.
+func (i *issuer) changes(ctx context.Context, book *register.Book, before register.Entry, req register.Request, rec *record) ([]change, error) {
+	var list []change
+	if before.Content.Stone != req.Content.Stone {
+		pdf, err := book.Document(ctx, before.Number)
+		if err != nil {
+			return nil, err
+		}
+		doc, err := seal.Open(pdf, "")
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", before.File, err)
+		}
+		issued := doc.StoneFile()
+		if issued == nil || register.Sum(issued.Data) != before.Content.Stone {
+			return nil, failing("", "%s: the stone file inside is not the one on the register", before.File)
+		}
+		if list, err = changesOf(issued.Data, rec.src); err != nil {
+			return nil, err
+		}
+		if len(list) == 0 {
+			list = append(list, change{path: "how the stone file is written, and no field of it"})
+		}
+	}
+	if before.Content.Photos != req.Content.Photos {
+		list = append(list, change{path: "the photos"})
+	}
+	if before.Content.Letterhead != req.Content.Letterhead {
+		list = append(list, change{path: "the letterhead"})
+	}
+	return list, nil
+}
+
+func takesPlaceOf(before register.Entry, because string, changes []change) *report.Replaced {
+	r := &report.Replaced{Number: before.Number.String(), Issued: before.Issued, Because: because}
+	for _, c := range changes {
+		r.Changes = append(r.Changes, report.Change{Field: c.path, Old: c.old, New: c.new})
+	}
+	return r
+}
