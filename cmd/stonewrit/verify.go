@@ -59,8 +59,8 @@ type verifier struct {
 	password string
 }
 
-// verifier opens the register that belongs to a folder. Unless the folder was
-// named, it does without where there is none.
+// verifier opens the register that belongs to a folder. It does without one that
+// was never written to and, unless the folder was named, where none can be read.
 func (p *program) verifier(ctx context.Context, folder string, named bool) (*verifier, error) {
 	v := &verifier{p: p}
 	bench, err := p.benchOf(folder)
@@ -71,7 +71,7 @@ func (p *program) verifier(ctx context.Context, folder string, named bool) (*ver
 	if err == nil {
 		v.book, err = register.OpenReader(ctx, path)
 	}
-	if err != nil && named {
+	if err != nil && named && !errors.Is(err, register.ErrNoRegister) {
 		return nil, err
 	}
 	if err != nil {
