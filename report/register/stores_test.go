@@ -21,9 +21,13 @@ type opener func(testing.TB) *practice
 // everyStore runs a test over each kind of store, with what makes practices of
 // that kind.
 func everyStore(t *testing.T, test func(t *testing.T, newPractice opener)) {
-	t.Run("sqlite", func(t *testing.T) { test(t, newPractice) })
+	t.Run("sqlite", func(t *testing.T) {
+		t.Parallel()
+		test(t, newPractice)
+	})
 	t.Run("postgres", func(t *testing.T) {
 		needServer(t)
+		t.Parallel()
 		test(t, serverPractice)
 	})
 }
