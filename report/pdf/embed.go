@@ -2,12 +2,12 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"crypto/sha256"
 	"fmt"
 	"image/color"
 	"image/jpeg"
 	"image/png"
-	"strings"
 
 	"stonewrit/report"
 )
@@ -34,9 +34,20 @@ func (p *pictures) name(img *report.Image) string {
 	return fmt.Sprintf("P%d", at)
 }
 
-// addPictures embeds the pictures and returns their names for the resources.
-func (f *file) addPictures(p *pictures) (string, error) {
-	var names strings.Builder
+// resources is the number of the object that fpdf lists all resources in.
+const resources = 2
+
+// addPictures embeds the pictures and names them in the resources.
+func (f *file) addPictures(p pictures) error {
+	if len(p.images) == 0 {
+		return nil
+	}
+	const list = "/XObject <<"
+	at := bytes.Index(f.objects[resources-1], []byte(list))
+	if at < 0 {
+		return fmt.Errorf("the PDF library wrote a file of unknown form: no list of pictures")
+	}
+	var names bytes.Buffer
 	for _, img := range p.images {
 		embed := f.addJPEG
 		if isPNG(img.Data) {
@@ -44,11 +55,13 @@ func (f *file) addPictures(p *pictures) (string, error) {
 		}
 		n, err := embed(img.Data)
 		if err != nil {
-			return "", fmt.Errorf("%w: %v", ErrImage, err)
+			return fmt.Errorf("%w: %v", ErrImage, err)
 		}
 		fmt.Fprintf(&names, "/%s %d 0 R ", p.name(img), n)
 	}
-	return names.String(), nil
+	at += len(list)
+	f.objects[resources-1] = append(append(bytes.Clone(f.objects[resources-1][:at]), names.Bytes()...), f.objects[resources-1][at:]...)
+	return nil
 }
 
 // addJPEG embeds the file as it is (7.4.8).
@@ -86,10 +99,18 @@ func (f *file) addPNG(data []byte) (int, error) {
 			opaque = opaque && c.A == 0xff
 		}
 	}
-	entries := fmt.Sprintf("/Type /XObject /Subtype /Image /Width %d /Height %d /BitsPerComponent 8", r.Dx(), r.Dy())
+	entries := fmt.Sprintf("/Type /XObject /Subtype /Image /Width %d /Height %d /BitsPerComponent 8 /Filter /FlateDecode", r.Dx(), r.Dy())
 	mask := ""
 	if !opaque {
-		mask = fmt.Sprintf(" /SMask %d 0 R", f.addDeflated(entries+" /ColorSpace /DeviceGray", opacity))
+		mask = fmt.Sprintf(" /SMask %d 0 R", f.addStream(entries+" /ColorSpace /DeviceGray", deflate(opacity)))
 	}
-	return f.addDeflated(entries+" /ColorSpace /DeviceRGB"+mask, colors), nil
+	return f.addStream(entries+" /ColorSpace /DeviceRGB"+mask, deflate(colors)), nil
+}
+
+func deflate(data []byte) []byte {
+	var out bytes.Buffer
+	w := zlib.NewWriter(&out)
+	w.Write(data) // a bytes.Buffer never fails
+	w.Close()
+	return out.Bytes()
 }

@@ -32,12 +32,12 @@ type face struct {
 	capitals float64  // height of capitals, of the size
 }
 
-// planeEnd is one past the last character of the basic plane, to which the
-// embedded fonts are limited.
+// planeEnd is one past the last character of the basic plane, to which fpdf is
+// limited.
 const planeEnd = 0x10000
 
 // parseFace reads a TrueType font. A font with other than TrueType outlines is
-// an error.
+// an error: fpdf cannot embed it.
 func parseFace(src []byte) (*face, error) {
 	tt, err := parseTrueType(src)
 	if err != nil {
@@ -55,7 +55,7 @@ func parseFace(src []byte) (*face, error) {
 			continue
 		}
 		f.glyph[r] = uint16(g)
-		// Rounded as the file tells widths, so that a reader sets what we measured.
+		// Rounded as fpdf writes widths, so that a reader sets what we measured.
 		f.advance[r] = uint16(math.Round(float64(tt.advance(uint16(g))) * 1000 / float64(tt.unitsPerEm)))
 	}
 	if f.name, err = parsed.Name(&buf, sfnt.NameIDPostScript); err != nil || f.name == "" {

@@ -3,7 +3,6 @@ package pdf
 import (
 	"bytes"
 	"fmt"
-	"sync"
 
 	"github.com/go-fonts/liberation/liberationserifbold"
 	"github.com/go-fonts/liberation/liberationserifitalic"
@@ -14,8 +13,7 @@ import (
 
 // Press holds the parsed typeface that documents are laid out and drawn with.
 type Press struct {
-	faces   [faceCount]*face // FaceOther may be nil
-	writers sync.Pool        // of *zlib.Writer
+	faces [faceCount]*face // FaceOther may be nil
 }
 
 // Family is a typeface: three TrueType files of one family, and one more whose
@@ -40,7 +38,7 @@ func NewPressWith(f Family) (*Press, error) {
 		or(f.Italic, liberationserifitalic.TTF),
 		f.Other,
 	}
-	p := Press{writers: sync.Pool{New: newDeflater}}
+	var p Press
 	for i, src := range sources {
 		if src == nil {
 			continue

@@ -7,18 +7,14 @@ import (
 )
 
 // subset returns a small font that holds only the given characters, in
-// ascending order without repeats.
+// ascending order without repeats, for fpdf to embed. fpdf would cut the font
+// itself, but only after walking the whole of it twice for each document. The
+// instructions that fit outlines to a coarse screen are left out.
 func (f *face) subset(chars []rune) ([]byte, error) {
 	glyphs, err := f.closure(chars)
 	if err != nil {
 		return nil, err
 	}
-	return f.cut(chars, glyphs)
-}
-
-// cut is subset for the glyphs that closure found. The instructions that fit
-// outlines to a coarse screen are left out.
-func (f *face) cut(chars []rune, glyphs []uint16) ([]byte, error) {
 	var glyf, loca, hmtx []byte
 	for _, g := range glyphs {
 		data, err := f.font.outline(g)

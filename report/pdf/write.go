@@ -1,10 +1,13 @@
 package pdf
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
-	"strings"
+	"slices"
+
+	"github.com/go-pdf/fpdf"
 
 	"stonewrit/report"
 )
@@ -15,104 +18,234 @@ func (p *Press) Write(w io.Writer, doc report.Document, pages []Page) error {
 	if len(pages) == 0 {
 		return errors.New("a PDF needs a page")
 	}
-	f := &file{writers: &p.writers}
-	root, numbers, err := f.pages(p, doc, pages)
+	d := drawing{press: p, accent: doc.Accent, pdf: fpdf.New("P", "pt", "A4", "")}
+	d.setUp(doc)
+	fonts, err := d.fonts(pages)
 	if err != nil {
 		return err
 	}
-	_, err = w.Write(f.write(f.catalog(doc, pages, root, numbers), f.information(doc)))
+	for _, page := range pages {
+		d.page(page)
+	}
+	var raw bytes.Buffer
+	if err := d.pdf.Output(&raw); err != nil {
+		return fmt.Errorf("writing PDF: %w", err)
+	}
+	whole, err := complete(raw.Bytes(), doc, pages, fonts, d.pictures)
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(whole)
 	return err
 }
 
-// pages adds the pages with the fonts and pictures that they share, and returns
-// the objects of their list and of each.
-func (f *file) pages(p *Press, doc report.Document, pages []Page) (root int, numbers []int, err error) {
-	root = f.reserve()
-	resources := f.reserve()
-	c := content{accent: doc.Accent, fonts: p.used(pages), pics: &pictures{}}
-	var kids strings.Builder
+// drawing draws pages with fpdf.
+type drawing struct {
+	press  *Press
+	pdf    *fpdf.Fpdf
+	accent report.Color
+	pen    *penState // chosen on this page; nil at its beginning
+
+	pictures pictures
+}
+
+// penState is what fpdf has been told of lines.
+type penState struct {
+	color report.Color
+	width Point
+	dash  []Point
+}
+
+func (d *drawing) setUp(doc report.Document) {
+	d.pdf.SetCatalogSort(true)
+	d.pdf.SetCompression(true)
+	d.pdf.SetAutoPageBreak(false, 0)
+	d.pdf.SetMargins(0, 0, 0)
+	d.pdf.SetCreationDate(fileDate(doc))
+	d.pdf.SetModificationDate(fileDate(doc))
+	d.pdf.SetProducer(doc.Metadata.Program, true)
+	d.pdf.SetCreator(doc.Metadata.Program, true)
+	d.pdf.SetTitle(fileTitle(doc), true)
+	d.pdf.SetAuthor(doc.Metadata.Author, true)
+	d.pdf.SetSubject(doc.Metadata.Subject, true)
+	d.pdf.SetKeywords(keywords(doc), true)
+}
+
+// family is the name that fpdf knows the typeface by; it never reaches the
+// finished file.
+const family = "s"
+
+func (f Face) fpdfStyle() string { return [...]string{"", "B", "I", "BI"}[f] }
+
+// fonts hands fpdf, for each face that the pages use, a font with just the
+// characters they use.
+func (d *drawing) fonts(pages []Page) ([]embedded, error) {
+	var used [faceCount]map[rune]bool
 	for _, page := range pages {
-		c := c // what was set on one page does not hold on the next
-		c.height = page.Height
-		for _, it := range page.Items {
-			c.item(it)
-		}
-		n := f.add(fmt.Sprintf("<</Type /Page /Parent %d 0 R /MediaBox [0 0 %.2f %.2f] /Resources %d 0 R /Contents %d 0 R>>",
-			root, page.Width, page.Height, resources, f.addDeflated("", c.out)))
-		numbers = append(numbers, n)
-		fmt.Fprintf(&kids, "%d 0 R ", n)
+		eachPlacedText(page.Items, func(t Text) {
+			if used[t.Face] == nil {
+				used[t.Face] = make(map[rune]bool)
+			}
+			for _, r := range t.S {
+				used[t.Face][r] = true
+			}
+		})
 	}
-	f.set(root, fmt.Sprintf("<</Type /Pages /Count %d /Kids [%s]>>", len(pages), strings.TrimSpace(kids.String())))
-	var fonts strings.Builder
-	for i, e := range c.fonts {
-		if e == nil {
+	var out []embedded
+	for i, set := range used {
+		if set == nil {
 			continue
 		}
-		n, err := f.addFont(e)
-		if err != nil {
-			return 0, nil, err
-		}
-		fmt.Fprintf(&fonts, "%s %d 0 R ", Face(i).resource(), n)
-	}
-	images, err := f.addPictures(c.pics)
-	f.set(resources, fmt.Sprintf("<</Font <<%s>> /XObject <<%s>>>>", fonts.String(), images))
-	return root, numbers, err
-}
-
-// catalog adds the object that leads to all others (ISO 32000-1, 7.7.2).
-func (f *file) catalog(doc report.Document, pages []Page, root int, numbers []int) int {
-	entries := fmt.Sprintf("<</Type /Catalog /Pages %d 0 R /ViewerPreferences <</DisplayDocTitle true>>", root)
-	if doc.Language != "" {
-		entries += " /Lang " + textString(doc.Language)
-	}
-	if n := f.outline(pages, numbers); n > 0 {
-		entries += fmt.Sprintf(" /Outlines %d 0 R", n)
-	}
-	entries += f.attach(doc)
-	entries += fmt.Sprintf(" /Metadata %d 0 R>>", f.addStream("/Type /Metadata /Subtype /XML", xmp(doc)))
-	return f.add(entries)
-}
-
-// information adds the document information (14.3.3).
-func (f *file) information(doc report.Document) int {
-	m := doc.Metadata
-	var b strings.Builder
-	for _, e := range []struct{ key, value string }{
-		{"Title", fileTitle(doc)}, {"Author", m.Author}, {"Subject", m.Subject}, {"Keywords", keywords(doc)}, {"Creator", m.Program}, {"Producer", m.Program},
-	} {
-		if e.value != "" {
-			b.WriteString("/" + e.key + " " + textString(e.value) + " ")
-		}
-	}
-	date := pdfDate(doc)
-	return f.add("<<" + b.String() + "/CreationDate " + date + " /ModDate " + date + ">>")
-}
-
-// outline adds an entry for each named section (12.3.3) and returns the number
-// of the root, 0 if there is none.
-func (f *file) outline(pages []Page, numbers []int) int {
-	type entry struct{ title, dest string }
-	var entries []entry
-	for i, page := range pages {
-		for _, s := range page.Sections {
-			if s.Name != "" {
-				entries = append(entries, entry{s.Name, fmt.Sprintf("[%d 0 R /XYZ 0 %.2f null]", numbers[i], page.Height-max(0, s.Y-10))})
+		face := d.press.faces[i]
+		e := embedded{face: Face(i), name: face.name}
+		for r := range set {
+			if face.has(r) {
+				e.chars = append(e.chars, r)
 			}
 		}
-	}
-	if len(entries) == 0 {
-		return 0
-	}
-	root := f.add(fmt.Sprintf("<</Type /Outlines /First %d 0 R /Last %d 0 R /Count %d>>", len(f.objects)+2, len(f.objects)+1+len(entries), len(entries)))
-	for i, e := range entries {
-		links := ""
-		if i > 0 {
-			links += fmt.Sprintf(" /Prev %d 0 R", root+i)
+		slices.Sort(e.chars)
+		small, err := face.subset(e.chars)
+		if err != nil {
+			return nil, err
 		}
-		if i < len(entries)-1 {
-			links += fmt.Sprintf(" /Next %d 0 R", root+i+2)
-		}
-		f.add(fmt.Sprintf("<</Title %s /Parent %d 0 R%s /Dest %s>>", textString(e.title), root, links, e.dest))
+		d.pdf.AddUTF8FontFromBytes(family, e.face.fpdfStyle(), small)
+		out = append(out, e)
 	}
-	return root
+	return out, nil
+}
+
+func eachPlacedText(items []Placed, visit func(Text)) {
+	for _, it := range items {
+		switch it := it.(type) {
+		case Text:
+			visit(it)
+		case Drawing:
+			eachPlacedText(it.Items, visit)
+		}
+	}
+}
+
+func (d *drawing) page(page Page) {
+	d.pdf.AddPageFormat("P", fpdf.SizeType{Wd: float64(page.Width), Ht: float64(page.Height)})
+	d.pen = nil
+	d.pdf.SetLineCapStyle("butt")
+	d.pdf.SetLineJoinStyle("miter")
+	for _, it := range page.Items {
+		d.item(it)
+	}
+}
+
+func (d *drawing) item(it Placed) {
+	switch it := it.(type) {
+	case Text:
+		d.text(it)
+	case Path:
+		d.path(it)
+	case Picture:
+		d.described(it.Image.Alt, func() { d.picture(it) })
+	case Drawing:
+		d.described(it.Alt, func() {
+			for _, inner := range it.Items {
+				d.item(inner)
+			}
+		})
+	}
+}
+
+// described draws something as marked content with its description in words:
+// ISO 32000-1, 14.9.3.
+func (d *drawing) described(alt string, draw func()) {
+	if alt != "" {
+		d.pdf.RawWriteStr("/Span <</Alt " + textString(alt) + ">> BDC")
+		defer d.pdf.RawWriteStr("EMC")
+	}
+	draw()
+}
+
+func (d *drawing) text(t Text) {
+	d.pdf.SetFont(family, t.Face.fpdfStyle(), float64(t.Size))
+	c := t.Ink.rgb(d.accent)
+	d.pdf.SetTextColor(int(c.R), int(c.G), int(c.B))
+	x, y := float64(t.At.X), float64(t.At.Y)
+	if t.Turn != 0 {
+		d.pdf.TransformBegin()
+		d.pdf.TransformRotate(t.Turn, x, y)
+		defer d.pdf.TransformEnd()
+	}
+	d.pdf.Text(x, y, t.S)
+}
+
+func (d *drawing) path(p Path) {
+	d.usePen(p)
+	for _, part := range p.Parts {
+		d.pdf.MoveTo(float64(part.Start.X), float64(part.Start.Y))
+		for _, s := range part.Steps {
+			if s.Curved {
+				d.pdf.CurveBezierCubicTo(float64(s.C1.X), float64(s.C1.Y), float64(s.C2.X), float64(s.C2.Y), float64(s.To.X), float64(s.To.Y))
+			} else {
+				d.pdf.LineTo(float64(s.To.X), float64(s.To.Y))
+			}
+		}
+		if part.Closed {
+			d.pdf.ClosePath()
+		}
+	}
+	switch {
+	case p.Fill.Solid && p.Pen.None:
+		d.pdf.DrawPath("F")
+	case p.Fill.Solid:
+		d.pdf.DrawPath("FD")
+	case p.Pen.None:
+		d.pdf.RawWriteStr("n")
+	default:
+		d.pdf.DrawPath("D")
+	}
+}
+
+// usePen tells fpdf of pen and fill, the pen only where it changes.
+func (d *drawing) usePen(p Path) {
+	pen := penState{color: p.Ink.rgb(d.accent), width: p.Pen.Width, dash: p.Pen.Dash}
+	switch {
+	case p.Pen.Accent:
+		pen.color = InkAccent.rgb(d.accent)
+	case p.Pen.Grey > 0:
+		pen.color = grey(p.Pen.Grey)
+	}
+	if !p.Pen.None {
+		old := d.pen
+		if old == nil || old.color != pen.color {
+			d.pdf.SetDrawColor(int(pen.color.R), int(pen.color.G), int(pen.color.B))
+		}
+		if old == nil || old.width != pen.width {
+			d.pdf.SetLineWidth(float64(pen.width))
+		}
+		if old == nil || !slices.Equal(old.dash, pen.dash) {
+			dash := make([]float64, len(pen.dash))
+			for i, v := range pen.dash {
+				dash[i] = float64(v)
+			}
+			d.pdf.SetDashPattern(dash, 0)
+		}
+		d.pen = &pen
+	}
+	if p.Fill.Solid {
+		g := grey(p.Fill.Grey)
+		if p.Fill.Grey == 0 {
+			g = InkBlack.rgb(d.accent)
+		}
+		d.pdf.SetFillColor(int(g.R), int(g.G), int(g.B))
+	}
+}
+
+func grey(v float64) report.Color {
+	g := uint8(min(max(v, 0), 1) * 255)
+	return report.Color{R: g, G: g, B: g}
+}
+
+// picture paints a picture that complete adds to the file: a unit square,
+// stretched and moved to its box (ISO 32000-1, 8.9.5).
+func (d *drawing) picture(p Picture) {
+	_, height := d.pdf.GetPageSize()
+	d.pdf.RawWriteStr(fmt.Sprintf("q %.2f 0 0 %.2f %.2f %.2f cm /%s Do Q",
+		p.Box.W, p.Box.H, p.Box.X, Point(height)-p.Box.Y-p.Box.H, d.pictures.name(p.Image)))
 }

@@ -1,0 +1,233 @@
+package pdf
+
+import (
+	"bytes"
+	"crypto/md5"
+	"crypto/sha256"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+
+	"stonewrit/report"
+)
+
+// fpdf draws pages and embeds fonts well, but what it writes about the file as a
+// whole falls short: its catalogue does not point to the XMP metadata, its
+// outline points to wrong objects once there are attachments, its subset fonts
+// are not named as subsets, and pictures of the same width stand in a random
+// order. complete therefore takes the objects fpdf wrote, without the catalogue,
+// adds pictures, outline, attachments and metadata, and writes a catalogue,
+// cross-reference table and trailer of its own. Clauses in this file are of
+// ISO 32000-1.
+
+// file is a PDF taken apart into its objects; objects[i] is number i+1.
+type file struct {
+	objects [][]byte
+	catalog int // object number of fpdf's catalogue
+	info    int // object number of the document information
+}
+
+var trailerRefs = regexp.MustCompile(`/Root (\d+) 0 R\s*/Info (\d+) 0 R`)
+
+// take reads the objects that fpdf wrote. fpdf numbers them from 1 without
+// gaps and lists them in one table.
+func take(raw []byte) (*file, error) {
+	broken := fmt.Errorf("the PDF library wrote a file of unknown form")
+	at := bytes.LastIndex(raw, []byte("startxref"))
+	if at < 0 {
+		return nil, broken
+	}
+	var start int
+	if _, err := fmt.Sscanf(string(raw[at:]), "startxref\n%d", &start); err != nil || start > at {
+		return nil, broken
+	}
+	refs := trailerRefs.FindSubmatch(raw[start:])
+	lines := strings.Split(string(raw[start:at]), "\n")
+	if refs == nil || len(lines) < 3 || lines[0] != "xref" {
+		return nil, broken
+	}
+	var first, count int
+	if _, err := fmt.Sscanf(lines[1], "%d %d", &first, &count); err != nil || first != 0 || len(lines) < 2+count {
+		return nil, broken
+	}
+	f := &file{objects: make([][]byte, count-1)}
+	f.catalog, _ = strconv.Atoi(string(refs[1]))
+	f.info, _ = strconv.Atoi(string(refs[2]))
+	for n := 1; n < count; n++ {
+		off, err := strconv.Atoi(strings.Fields(lines[2+n])[0])
+		if err != nil || off > start {
+			return nil, broken
+		}
+		head := fmt.Appendf(nil, "%d 0 obj\n", n)
+		end := objectEnd(raw[off:start])
+		if !bytes.HasPrefix(raw[off:], head) || end < 0 {
+			return nil, broken
+		}
+		f.objects[n-1] = raw[off+len(head) : off+end]
+	}
+	return f, nil
+}
+
+var streamLength = regexp.MustCompile(`/Length (\d+)`)
+
+// objectEnd returns where an object's endobj begins. A stream is stepped over by
+// its length, since its bytes may hold that word.
+func objectEnd(b []byte) int {
+	from := 0
+	dictEnd := bytes.Index(b, []byte("endobj"))
+	if s := bytes.Index(b, []byte("stream\n")); s >= 0 && s < dictEnd {
+		m := streamLength.FindAllSubmatch(b[:s], -1)
+		if m == nil {
+			return -1
+		}
+		n, _ := strconv.Atoi(string(m[len(m)-1][1]))
+		if from = s + n; from > len(b) {
+			return -1
+		}
+	}
+	end := bytes.Index(b[from:], []byte("endobj"))
+	if end < 0 {
+		return -1
+	}
+	return from + end
+}
+
+// add appends an object and returns its number.
+func (f *file) add(body string) int {
+	f.objects = append(f.objects, []byte(body+"\n"))
+	return len(f.objects)
+}
+
+// addStream appends a stream with more dictionary entries.
+func (f *file) addStream(entries string, data []byte) int {
+	return f.add(fmt.Sprintf("<<%s /Length %d>>\nstream\n%s\nendstream", entries, len(data), data))
+}
+
+// complete returns the finished file.
+func complete(raw []byte, doc report.Document, pages []Page, fonts []embedded, pics pictures) ([]byte, error) {
+	f, err := take(raw)
+	if err != nil {
+		return nil, err
+	}
+	if err := f.nameFonts(fonts); err != nil {
+		return nil, err
+	}
+	if err := f.addPictures(pics); err != nil {
+		return nil, err
+	}
+	catalog := "<</Type /Catalog /Pages 1 0 R /ViewerPreferences <</DisplayDocTitle true>>"
+	if doc.Language != "" {
+		catalog += " /Lang " + textString(doc.Language)
+	}
+	if n := f.outline(pages); n > 0 {
+		catalog += fmt.Sprintf(" /Outlines %d 0 R", n)
+	}
+	catalog += f.attach(doc)
+	catalog += fmt.Sprintf(" /Metadata %d 0 R", f.addStream("/Type /Metadata /Subtype /XML", xmp(doc)))
+	f.objects[f.catalog-1] = []byte(catalog + ">>\n")
+	return f.write(), nil
+}
+
+// write puts the objects together with a cross-reference table (7.5.4) and a
+// trailer whose identifier is drawn from the content, so that it is the same
+// for the same file (14.4).
+func (f *file) write() []byte {
+	var out bytes.Buffer
+	out.WriteString("%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
+	offsets := make([]int, len(f.objects))
+	for i, body := range f.objects {
+		offsets[i] = out.Len()
+		fmt.Fprintf(&out, "%d 0 obj\n%sendobj\n", i+1, body)
+	}
+	id := sha256.Sum256(out.Bytes())
+	start := out.Len()
+	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n", len(offsets)+1)
+	for _, off := range offsets {
+		fmt.Fprintf(&out, "%010d 00000 n \n", off)
+	}
+	fmt.Fprintf(&out, "trailer\n<</Size %d /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]>>\nstartxref\n%d\n%%%%EOF\n",
+		len(offsets)+1, f.catalog, f.info, id[:16], id[:16], start)
+	return out.Bytes()
+}
+
+// outline adds an entry for each named section (12.3.3) and returns the number
+// of the root, 0 if there is none. Page n is object 1+2n: fpdf writes pages
+// first, each followed by its content.
+func (f *file) outline(pages []Page) int {
+	type entry struct{ title, dest string }
+	var entries []entry
+	for i, page := range pages {
+		for _, s := range page.Sections {
+			if s.Name != "" {
+				entries = append(entries, entry{s.Name, fmt.Sprintf("[%d 0 R /XYZ 0 %.2f null]", 3+2*i, page.Height-max(0, s.Y-10))})
+			}
+		}
+	}
+	if len(entries) == 0 {
+		return 0
+	}
+	root := len(f.objects) + 1
+	f.add(fmt.Sprintf("<</Type /Outlines /First %d 0 R /Last %d 0 R /Count %d>>", root+1, root+len(entries), len(entries)))
+	for i, e := range entries {
+		links := ""
+		if i > 0 {
+			links += fmt.Sprintf(" /Prev %d 0 R", root+i)
+		}
+		if i < len(entries)-1 {
+			links += fmt.Sprintf(" /Next %d 0 R", root+i+2)
+		}
+		f.add(fmt.Sprintf("<</Title %s /Parent %d 0 R%s /Dest %s>>", textString(e.title), root, links, e.dest))
+	}
+	return root
+}
+
+// attach embeds the attachments (7.11.4) and returns the catalogue entries
+// that name them.
+func (f *file) attach(doc report.Document) string {
+	if len(doc.Attachments) == 0 {
+		return ""
+	}
+	date := pdfDate(doc)
+	var names, refs strings.Builder
+	for i, a := range doc.Attachments {
+		stream := f.addStream(fmt.Sprintf("/Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Params <</Size %d /CheckSum <%x> /ModDate %s>>",
+			pdfName(a.Type), len(a.Data), md5.Sum(a.Data), date), deflate(a.Data))
+		spec := f.add(fmt.Sprintf("<</Type /Filespec /F %s /UF %s /Desc %s /AFRelationship /Source /EF <</F %d 0 R /UF %d 0 R>>>>",
+			textString(a.Name), textString(a.Name), textString(a.Description), stream, stream))
+		fmt.Fprintf(&names, "(%03d) %d 0 R ", i, spec) // sorted, as a name tree must be (7.9.6)
+		fmt.Fprintf(&refs, "%d 0 R ", spec)
+	}
+	return fmt.Sprintf(" /Names <</EmbeddedFiles <</Names [%s]>>>> /AF [%s]", names.String(), refs.String())
+}
+
+// textString writes a string for people, in UTF-16 (7.9.2.2).
+func textString(s string) string {
+	var b strings.Builder
+	b.WriteString("<FEFF")
+	for _, u := range utf16.Encode([]rune(s)) {
+		fmt.Fprintf(&b, "%04X", u)
+	}
+	return b.String() + ">"
+}
+
+// pdfName escapes the characters that a name may not hold as they are (7.3.5).
+func pdfName(s string) string {
+	var b strings.Builder
+	for _, c := range []byte(s) {
+		if c > ' ' && c < 0x7f && !strings.ContainsRune("#/()<>[]{}%", rune(c)) {
+			b.WriteByte(c)
+		} else {
+			fmt.Fprintf(&b, "#%02X", c)
+		}
+	}
+	if b.Len() == 0 {
+		return "application#2Foctet-stream"
+	}
+	return b.String()
+}
+
+func pdfDate(doc report.Document) string {
+	return "(D:" + fileDate(doc).Format("20060102150405") + ")"
+}
