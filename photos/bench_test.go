@@ -8,9 +8,8 @@ import (
 	"stonewrit/photos"
 )
 
-// BenchmarkCold12Megapixels reads a JPEG as a camera of 12 megapixels makes it:
-// decode, shrink, filter, encode, digest.
-func BenchmarkCold12Megapixels(b *testing.B) {
+// cameraJPEG is a JPEG as a camera of 12 megapixels makes it.
+func cameraJPEG(b *testing.B) []byte {
 	m := image.NewYCbCr(image.Rect(0, 0, 4000, 3000), image.YCbCrSubsampleRatio420)
 	noise := uint32(1)
 	for i := range m.Y {
@@ -21,7 +20,12 @@ func BenchmarkCold12Megapixels(b *testing.B) {
 	for i := range m.Cb {
 		m.Cb[i], m.Cr[i] = byte(100+i%m.CStride/40), byte(120+i/m.CStride/40)
 	}
-	data := jpegOf(b, m)
+	return jpegOf(b, m)
+}
+
+// BenchmarkCold12Megapixels decodes, shrinks, filters, encodes and digests.
+func BenchmarkCold12Megapixels(b *testing.B) {
+	data := cameraJPEG(b)
 	b.SetBytes(int64(len(data)))
 	for _, wide := range []int{600, 1200} {
 		b.Run(fmt.Sprintf("to%d", wide), func(b *testing.B) {
@@ -32,5 +36,20 @@ func BenchmarkCold12Megapixels(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// BenchmarkWarm loads a picture of a few megabytes that was made before.
+func BenchmarkWarm(b *testing.B) {
+	root := album(b, map[string][]byte{"a.jpg": cameraJPEG(b)})
+	d := photos.NewDarkroom(photos.DarkroomOptions{Folder: b.TempDir()})
+	opt := photos.Options{Box: photos.Size{Width: 600, Height: 600}}
+	if _, err := d.Load(root, "a.jpg", opt); err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := d.Load(root, "a.jpg", opt); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

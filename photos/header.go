@@ -13,33 +13,34 @@ import (
 // about ten (from memory), while a hostile file may repeat an empty one for hours.
 const maxScans = 100
 
-// checkHeader returns the stored size of the picture after holding what its
-// header claims against the limits.
-func checkHeader(name string, data []byte, format Format, opt Options) (image.Config, error) {
+// checkHeader returns the stored size of the picture, and the bytes that decoding
+// it takes at most, after holding what its header claims against the limits.
+func checkHeader(name string, data []byte, format Format, opt Options) (image.Config, int64, error) {
 	cfg, err := safely(func() (image.Config, error) {
 		return format.codec().config(bytes.NewReader(data))
 	})
 	if err != nil {
-		return cfg, fault(name, ErrDecode, "cannot be decoded as %s: %v", format, err)
+		return cfg, 0, fault(name, ErrDecode, "cannot be decoded as %s: %v", format, err)
 	}
 	if cfg.Width <= 0 || cfg.Height <= 0 {
-		return cfg, fault(name, ErrDecode, "has no pixels (%d x %d)", cfg.Width, cfg.Height)
+		return cfg, 0, fault(name, ErrDecode, "has no pixels (%d x %d)", cfg.Width, cfg.Height)
 	}
 	pixels := int64(cfg.Width) * int64(cfg.Height) // both at most 32 bits wide
 	if pixels > opt.MaxPixels || pixels/int64(cfg.Width) != int64(cfg.Height) {
-		return cfg, fault(name, ErrTooBig, "%d x %d pixels are more than the %s accepted",
+		return cfg, 0, fault(name, ErrTooBig, "%d x %d pixels are more than the %s accepted",
 			cfg.Width, cfg.Height, megapixels(opt.MaxPixels))
 	}
 	passes := passesOf(data, format)
 	if passes.scans > maxScans {
-		return cfg, fault(name, ErrTooBig, "%d passes over the picture are more than the %d accepted", passes.scans, maxScans)
+		return cfg, 0, fault(name, ErrTooBig, "%d passes over the picture are more than the %d accepted", passes.scans, maxScans)
 	}
 	interlaced := format == PNG && len(data) > 28 && data[28] != 0
-	if need := pixels * bytesAPixel(format, cfg.ColorModel, passes.progressive || interlaced); need > opt.MaxMemory {
-		return cfg, fault(name, ErrTooBig, "%d x %d pixels of this kind take up to %s to decode, more than the %s accepted",
+	need := pixels * bytesAPixel(format, cfg.ColorModel, passes.progressive || interlaced)
+	if need > opt.MaxMemory {
+		return cfg, 0, fault(name, ErrTooBig, "%d x %d pixels of this kind take up to %s to decode, more than the %s accepted",
 			cfg.Width, cfg.Height, megabytes(need), megabytes(opt.MaxMemory))
 	}
-	return cfg, nil
+	return cfg, need, nil
 }
 
 func passesOf(data []byte, format Format) jpegScans {

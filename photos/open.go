@@ -9,8 +9,9 @@ import (
 	"syscall"
 )
 
-// read returns the bytes of the regular file name below root.
-func read(root *os.Root, name string, limit int64) ([]byte, error) {
+// statFile looks at the regular file name below root without opening it, since
+// opening a pipe waits and opening a device may act.
+func statFile(root *os.Root, name string, limit int64) (fs.FileInfo, error) {
 	if name == "" {
 		return nil, fault(name, ErrMissing, "no file is named")
 	}
@@ -18,21 +19,26 @@ func read(root *os.Root, name string, limit int64) ([]byte, error) {
 	if !filepath.IsLocal(local) {
 		return nil, fault(name, ErrOutside, "leads out of the folder; pictures are read only from inside it")
 	}
-	// Asked before opening, since opening a pipe waits and opening a device may act.
 	info, err := root.Stat(local)
 	if err != nil {
 		return nil, openFault(name, err)
 	}
-	if err := checkFile(name, info, limit); err != nil {
+	return info, checkFile(name, info, limit)
+}
+
+// read returns the bytes of the regular file name below root.
+func read(root *os.Root, name string, limit int64) ([]byte, error) {
+	if _, err := statFile(root, name, limit); err != nil {
 		return nil, err
 	}
 	// Should a pipe take the file's place in between, do not wait for it.
-	f, err := root.OpenFile(local, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	f, err := root.OpenFile(filepath.FromSlash(name), os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
 		return nil, openFault(name, err)
 	}
 	defer f.Close()
-	if info, err = f.Stat(); err != nil {
+	info, err := f.Stat()
+	if err != nil {
 		return nil, openFault(name, err)
 	}
 	if err := checkFile(name, info, limit); err != nil {

@@ -50,6 +50,7 @@ type Info struct {
 	SHA256 [sha256.Size]byte // of the bytes of the file
 
 	orientation int
+	memory      int64 // bytes that decoding takes at most
 }
 
 // Photo is a picture made ready for print.
@@ -90,6 +91,11 @@ func Decode(name string, data []byte, opt Options) (Photo, error) {
 	if err != nil {
 		return Photo{}, err
 	}
+	return develop(name, data, info, opt)
+}
+
+// develop decodes a picture that was inspected, and makes its thumbnail.
+func develop(name string, data []byte, info Info, opt Options) (Photo, error) {
 	// Thumbnail and all: a decoder may hand out a picture that fails when looked at.
 	small, err := safely(func() (*image.RGBA, error) {
 		img, err := info.Format.codec().decode(bytes.NewReader(data))
@@ -117,7 +123,7 @@ func inspect(name string, data []byte, opt Options) (Info, error) {
 	if err != nil {
 		return Info{}, err
 	}
-	cfg, err := checkHeader(name, data, format, opt)
+	cfg, memory, err := checkHeader(name, data, format, opt)
 	if err != nil {
 		return Info{}, err
 	}
@@ -129,5 +135,6 @@ func inspect(name string, data []byte, opt Options) (Info, error) {
 		ZoneKnown:   noted.zoned,
 		SHA256:      sha256.Sum256(data),
 		orientation: noted.orientation,
+		memory:      memory,
 	}, nil
 }
