@@ -27,7 +27,7 @@ func TestDistance(t *testing.T) {
 		{"abcd", "badc", 2, "two pairs changed places"},
 	}
 	for _, tt := range tests {
-		if got := distance(tt.a, tt.b); got != tt.want {
+		if got := distance(tt.a, tt.b, 9); got != tt.want {
 			t.Errorf("%q and %q: got %d, want %d: %s", tt.a, tt.b, got, tt.want, tt.why)
 		}
 	}
@@ -39,9 +39,21 @@ func TestDistanceBesideLevenshtein(t *testing.T) {
 	word := rapid.StringMatching(`[a-e]{0,8}`)
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := word.Draw(t, "a"), word.Draw(t, "b")
-		got, plain := distance(a, b), levenshtein.ComputeDistance(a, b)
-		if got > plain || 2*got < plain || got != distance(b, a) {
-			t.Errorf("%q and %q: got %d, there and back %d, Levenshtein %d", a, b, got, distance(b, a), plain)
+		got, plain := distance(a, b, 9), levenshtein.ComputeDistance(a, b)
+		if got > plain || 2*got < plain || got != distance(b, a, 9) {
+			t.Errorf("%q and %q: got %d, there and back %d, Levenshtein %d", a, b, got, distance(b, a, 9), plain)
+		}
+	})
+}
+
+// Giving up early must not lose a word that is near enough.
+func TestNearnessGivesUpOnlyBeyond(t *testing.T) {
+	word := rapid.StringMatching(`[a-d]{0,12}`)
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := word.Draw(t, "a"), word.Draw(t, "b")
+		whole := distance(a, b, 99)
+		if got, ok := nearness(a, b); ok != (3*whole <= len(b)) || ok && got != whole {
+			t.Errorf("%q and %q: got %d, %v; counted to the end %d", a, b, got, ok, whole)
 		}
 	})
 }

@@ -17,15 +17,44 @@ func (e *FeatureNotFoundError) Error() string {
 	return fmt.Sprintf("%q is not a term of the features table", e.Term)
 }
 
-// Feature returns the feature of that term or synonym; case, spaces and
-// hyphens do not matter. The error is a *FeatureNotFoundError. "bubbles" alone
-// is no term: what bubbles show depends on where they are.
+// Feature returns the feature of that term or synonym. Case, spaces, hyphens,
+// plural, articles and American spelling do not matter, nor words before it
+// that say only how many or how big, nor "inclusion" after it. The error is a
+// *FeatureNotFoundError. "bubbles" alone is no term: what bubbles show depends
+// on where they are.
 func (t *Table) Feature(term string) (*Feature, error) {
-	if found, ok := t.evidence.features.find(term); ok {
-		return found, nil
+	words := wordsOf(term)
+	for {
+		if found, ok := t.featureOf(words); ok {
+			return found, nil
+		}
+		if len(words) < 2 || !isBare(words[0]) {
+			return nil, &FeatureNotFoundError{term, t.evidence.features.nearest(term)}
+		}
+		words = words[1:]
 	}
-	return nil, &FeatureNotFoundError{term, t.evidence.features.nearest(term)}
 }
+
+// featureOf finds a term, or what is left of it without "inclusion" if that is
+// something in the body of a stone.
+func (t *Table) featureOf(words []string) (*Feature, bool) {
+	if found, ok := t.evidence.features.findWords(words); ok {
+		return found, true
+	}
+	last := len(words) - 1
+	if last < 1 || words[last] != "inclusion" {
+		return nil, false
+	}
+	found, ok := t.evidence.features.findWords(words[:last])
+	return found, ok && found.Place == "body"
+}
+
+// nowhere is the place of what was looked for and not found.
+const nowhere = "nowhere"
+
+// Nothing reports whether the term says that the examiner looked and found
+// nothing, which shows nothing.
+func (f *Feature) Nothing() bool { return f.Place == nowhere }
 
 // Features returns every feature in the order of the table. The slice is the
 // caller's; what it points to is not to be changed.
@@ -38,7 +67,7 @@ func (t *Table) readFeatures(fsys fs.FS) error {
 		f := &Feature{
 			Term: r.must("term"), Synonyms: r.list("synonyms"),
 			SeenBy:   r.word("seen_by", "magnification", "spectrum", "luminescence"),
-			Place:    r.word("place", "body", "filler", "surface", "join", ""),
+			Place:    r.word("place", "body", "filler", "surface", "join", nowhere, ""),
 			NotGlass: r.yes("not_glass"),
 			LineKind: r.word("kind", "line", "band", ""), Lines: r.wavelengths("nm"),
 			Wave: r.word("wave", "long", "short", ""), Glow: r.list("glow"),
@@ -59,7 +88,8 @@ func checkFeature(r row, f *Feature) {
 	if magnified != (f.Place != "") {
 		r.fail("place", "stands with magnification, and only there")
 	}
-	if spectrum != (f.LineKind != "" && len(f.Lines) > 0) {
+	lines := f.LineKind != "" || len(f.Lines) > 0
+	if lines && (!spectrum || f.LineKind == "" || len(f.Lines) == 0) {
 		r.fail("nm", "stands with a spectrum, together with its kind, and only there")
 	}
 	glow := f.Wave + f.Strength + f.Pattern + f.Afterglow

@@ -212,10 +212,11 @@ type Feature struct {
 	Term     string
 	Synonyms []string
 	SeenBy   string // magnification, spectrum, luminescence
-	Place    string // of what magnification shows: body, filler, surface, join
+	Place    string // of what magnification shows: body, filler, surface, join; nowhere for nothing seen
 	NotGlass bool   // glass cannot hold it
 
-	// A spectrum shows the feature when it shows every one of Lines, in nm.
+	// A spectrum shows the feature when it shows every one of Lines, in nm; a
+	// feature without lines is only ever named by the examiner.
 	LineKind string // line, band
 	Lines    []float64
 

@@ -54,11 +54,7 @@ func (t *Table) nearest(key string) []string {
 	}
 	var near []candidate
 	for _, known := range slices.Sorted(maps.Keys(t.byName)) {
-		if 3*(len(key)-len(known)) > len(known) {
-			continue // too long to be near; spares the work on long input
-		}
-		d := distance(key, known)
-		if 3*d <= len(known) {
+		if d, ok := nearness(key, known); ok {
 			near = append(near, candidate{t.byName[known].Name, d})
 		}
 	}

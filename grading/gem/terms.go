@@ -10,9 +10,9 @@ import (
 // by its proper term and by its synonyms.
 type terms[T any] struct {
 	entries []*T
-	byName  map[string]*T // folded terms and synonyms
+	byName  map[string]*T // terms and synonyms by termKey
 	proper  []string      // the proper term of each entry
-	keys    []key         // folded terms and synonyms in the order of the sheet
+	keys    []key         // of terms and synonyms in the order of the sheet
 }
 
 type key struct{ folded, proper string }
@@ -25,20 +25,24 @@ func (v *terms[T]) add(r row, entry *T, proper string, synonyms []string) {
 	v.entries = append(v.entries, entry)
 	v.proper = append(v.proper, proper)
 	for _, word := range append([]string{proper}, synonyms...) {
-		folded := fold(word)
-		if v.byName[folded] != nil {
-			r.fail("synonyms", "%q is taken", word)
-			continue
+		folded := termKey(word)
+		if other := v.byName[folded]; other != nil {
+			if other != entry || word == proper {
+				r.fail("synonyms", "%q is taken", word)
+			}
+			continue // a plural of its own
 		}
 		v.byName[folded] = entry
 		v.keys = append(v.keys, key{folded, proper})
 	}
 }
 
-// find returns the entry of that term or synonym; case, spaces, hyphens and
-// accents do not matter.
-func (v *terms[T]) find(word string) (*T, bool) {
-	entry, ok := v.byName[fold(word)]
+// find returns the entry of that term or synonym; case, spaces, hyphens,
+// accents, plural, articles and American spelling do not matter.
+func (v *terms[T]) find(word string) (*T, bool) { return v.findWords(wordsOf(word)) }
+
+func (v *terms[T]) findWords(words []string) (*T, bool) {
+	entry, ok := v.byName[strings.Join(words, "")]
 	return entry, ok
 }
 
@@ -50,16 +54,16 @@ func (v *terms[T]) nearest(word string) []string {
 		proper   string
 		distance int
 	}
-	sought := fold(word)
+	sought := termKey(word)
 	var near []candidate
 	for _, k := range v.keys {
-		d := distance(sought, k.folded)
+		d, close := nearness(sought, k.folded)
 		switch {
 		case len(sought) > 3 && strings.HasPrefix(k.folded, sought):
 			near = append(near, candidate{k.proper, -1})
 		case len(sought) > 3 && strings.Contains(k.folded, sought):
 			near = append(near, candidate{k.proper, 0})
-		case 3*d <= len(k.folded):
+		case close:
 			near = append(near, candidate{k.proper, d})
 		}
 	}
