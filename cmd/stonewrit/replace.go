@@ -9,7 +9,8 @@ import (
 )
 
 // replace writes a PDF whole or not at all: beside its place first, then
-// renamed. A folder that is missing is made. Only a PDF is written over, so that
+// renamed, for its owner alone, since it names clients. A folder that is missing
+// is made. Only a PDF is written over, so that
 // nothing is lost that somebody keeps or links under the name of a document.
 func replace(file string, pdf []byte) (err error) {
 	if info, err := os.Stat(file); err == nil {
@@ -18,7 +19,7 @@ func replace(file string, pdf []byte) (err error) {
 		}
 	}
 	dir := filepath.Dir(file)
-	if err := os.MkdirAll(dir, 0o755); err != nil {
+	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return err
 	}
 	f, err := os.CreateTemp(dir, ".draft-*.part")
@@ -33,7 +34,7 @@ func replace(file string, pdf []byte) (err error) {
 	if _, err = f.Write(pdf); err != nil {
 		return errors.Join(err, f.Close())
 	}
-	if err = errors.Join(f.Chmod(0o644), f.Close()); err != nil {
+	if err = errors.Join(f.Chmod(0o600), f.Close()); err != nil {
 		return err
 	}
 	return os.Rename(f.Name(), file)

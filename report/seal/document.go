@@ -141,7 +141,7 @@ func (d *Document) pages(ctx *model.Context) error {
 				return fmt.Errorf("%w: %s", ErrNotPDF, firstLine(err))
 			}
 		}
-		d.Pages = append(d.Pages, text(src))
+		d.Pages = append(d.Pages, text(src, fontsOf(ctx, n+1)))
 	}
 	return nil
 }

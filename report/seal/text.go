@@ -7,47 +7,77 @@ import (
 
 // text returns the letters that a page's content shows, in the order in which
 // it shows them, a line for each string and without spaces: enough to find a
-// number or a digest.
-// Strings hold two bytes a letter, its place in Unicode, as our documents
-// write them; letters beyond ASCII are left out. Syntax: ISO 32000-1, 7.3.4.
-func text(content []byte) string {
-	var out strings.Builder
-	for len(content) > 0 {
-		switch c := content[0]; {
-		case c == '(':
-			var s []byte
-			s, content = literal(content[1:])
-			letters(&out, s)
-		case c == '<' && len(content) > 1 && content[1] == '<':
-			content = content[2:]
-		case c == '<':
-			end := bytes.IndexByte(content, '>')
-			if end < 0 {
-				return out.String()
-			}
-			letters(&out, hexBytes(content[1:end]))
-			content = content[end+1:]
-		case c == '%':
-			end := bytes.IndexAny(content, "\r\n")
-			if end < 0 {
-				return out.String()
-			}
-			content = content[end:]
-		default:
-			content = content[1:]
-		}
+// number or a digest. fonts are what the page's fonts mean, by name; in others
+// a byte is a letter. Letters beyond ASCII are left out. Syntax: ISO 32000-1,
+// 7.2 and 7.3; operator Tf: 9.3.
+func text(content []byte, fonts map[string]*codes) string {
+	r := shown{src: content, fonts: fonts}
+	for len(r.src) > 0 {
+		r.token()
 	}
-	return out.String()
+	return r.out.String()
 }
 
-// letters keeps the printable ASCII of a string.
-func letters(out *strings.Builder, s []byte) {
-	for _, c := range s {
-		if c > ' ' && c < 0x7f {
-			out.WriteByte(c)
+// shown is the reading of a page's content.
+type shown struct {
+	src   []byte
+	fonts map[string]*codes
+	name  string // last one met
+	font  *codes // the one in use
+	out   strings.Builder
+}
+
+// token reads past one token.
+func (r *shown) token() {
+	switch c := r.src[0]; {
+	case c == '(':
+		var s []byte
+		s, r.src = literal(r.src[1:])
+		r.show(s)
+	case c == '<' && len(r.src) > 1 && r.src[1] == '<':
+		r.src = r.src[2:]
+	case c == '<':
+		s, rest, _ := bytes.Cut(r.src[1:], []byte(">"))
+		r.src = rest
+		r.show(hexBytes(s))
+	case c == '%':
+		r.src = r.src[until(r.src, "\r\n"):]
+	case c == '/':
+		r.name, r.src = r.word(r.src[1:])
+	case strings.IndexByte(delimiters, c) >= 0:
+		r.src = r.src[1:]
+	default:
+		var word string
+		if word, r.src = r.word(r.src); word == "Tf" {
+			r.font = r.fonts[r.name]
 		}
 	}
-	out.WriteByte('\n')
+}
+
+// delimiters end a word, with the white space.
+const delimiters = "()<>[]{}/%\x00\t\n\f\r "
+
+func (r *shown) word(src []byte) (word string, rest []byte) {
+	end := until(src, delimiters)
+	return string(src[:end]), src[end:]
+}
+
+// until is how far it is to the first of some bytes, or to the end.
+func until(src []byte, any string) int {
+	if at := bytes.IndexAny(src, any); at >= 0 {
+		return at
+	}
+	return len(src)
+}
+
+// show keeps the printable ASCII of a string.
+func (r *shown) show(s []byte) {
+	for _, c := range r.font.decode(s) {
+		if c > ' ' && c < 0x7f {
+			r.out.WriteRune(c)
+		}
+	}
+	r.out.WriteByte('\n')
 }
 
 // literal reads a string in parentheses up to its end, and returns what is
