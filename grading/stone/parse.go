@@ -180,12 +180,18 @@ func (d *decoder) textOf(src []byte) ([]byte, bool) {
 		}
 		i += size
 		column++
-		if r == '\n' {
+		if r == '\r' && bytes.HasPrefix(text[i:], []byte("\n")) {
+			continue
+		}
+		if breaksLine(r) {
 			line, column = line+1, 1
 		}
 	}
 	return text, true
 }
+
+// breaksLine reports what ends a line for the parser: YAML 1.1, 4.2.
+func breaksLine(r rune) bool { return strings.ContainsRune("\n\r\u0085\u2028\u2029", r) }
 
 // plainUTF8 takes the byte order mark off and turns UTF-16 with such a mark,
 // which some editors write, into UTF-8.
