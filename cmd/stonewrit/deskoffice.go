@@ -73,7 +73,17 @@ func (o *deskOffice) New(ctx context.Context, n desk.NewStone) (string, error) {
 	if r.status != statusGood || len(r.out) == 0 {
 		return "", r.err()
 	}
-	return filepath.ToSlash(r.out[0]), nil
+	return filepath.ToSlash(r.out[0]), o.forget(filepath.Join(o.dir, r.out[0]))
+}
+
+// forget takes the folder of this computer out of the remarks of a new file,
+// which goes out with its document.
+func (o *deskOffice) forget(file string) error {
+	src, err := os.ReadFile(file)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(file, bytes.ReplaceAll(src, []byte(o.dir+string(filepath.Separator)), nil), 0o644)
 }
 
 // Draft makes a proof in a folder that is taken away again.

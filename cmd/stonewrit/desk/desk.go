@@ -46,6 +46,7 @@ type Desk struct {
 	pictures *pictures
 	keys     keys
 	versions versions
+	benches  benchTexts
 	lists    []suggestionList
 	figures  reading.Figures
 	writing  sync.Mutex // one change of a file at a time

@@ -89,7 +89,7 @@ func (d *Desk) finding(j *judged, v *viewer, place *form.Outcome) findingView {
 	f.More = max(0, len(f.Rivals)-mostRivals)
 	f.Rivals = f.Rivals[:min(len(f.Rivals), mostRivals)]
 	f.Untested = len(e.Verdict.Tests) == 0
-	for _, n := range j.Next {
+	for _, n := range d.next(j) {
 		f.Next = append(f.Next, nextView{n.Test, n.Caution, n.Excludes, n.Owned})
 	}
 	f.Next = f.Next[:min(len(f.Next), 4)]

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"path"
 	"slices"
+	"sync"
 	"time"
 
 	"stonewrit/grading"
@@ -74,7 +75,33 @@ func (d *Desk) benchFor(file string) *benchRecord {
 	return nil
 }
 
+// benchTexts are bench files as read, by their text: a folder of stones has one
+// bench file, which need not be read for each of them.
+type benchTexts struct {
+	mu   sync.Mutex
+	read map[string]*benchRecord
+}
+
+// mostBenches is how many states of bench files are kept.
+const mostBenches = 32
+
+// parseBench reads a bench file. What it returns is shared, and not changed.
 func (d *Desk) parseBench(name string, src []byte, outer bool) *benchRecord {
+	state := name + " " + digest(src)
+	d.benches.mu.Lock()
+	defer d.benches.mu.Unlock()
+	if known := d.benches.read[state]; known != nil {
+		return known
+	}
+	if d.benches.read == nil || len(d.benches.read) >= mostBenches {
+		d.benches.read = map[string]*benchRecord{}
+	}
+	b := d.readBench(name, src, outer)
+	d.benches.read[state] = b
+	return b
+}
+
+func (d *Desk) readBench(name string, src []byte, outer bool) *benchRecord {
 	b := &benchRecord{Name: name, Src: src, Outer: outer}
 	b.Bench, b.Problems = stone.ReadBench(name, src, d.o.Tables.Gems)
 	if b.Bench.TimeZone != "" {
@@ -96,7 +123,6 @@ type judged struct {
 	Bench    *benchRecord
 	Examined *grading.Examined // nil of a file that cannot be used
 	Problems stone.Problems
-	Next     []identify.Suggestion
 }
 
 // unread reports whether the file cannot be used.
@@ -118,10 +144,15 @@ func (d *Desk) judge(file string, src []byte, bench *benchRecord) *judged {
 	if !j.Problems.Has(stone.Error) {
 		j.Examined = e
 		j.Problems = append(j.Problems, d.pictureProblems(j)...)
-		j.Next = d.o.Tables.Identifier().Next(identify.Case{Stone: e.Stone, Values: e.Values}, e.Verdict, bench.kinds())
 	}
 	j.Problems.Sort()
 	return j
+}
+
+// next are the tests worth doing next with what the bench has.
+func (d *Desk) next(j *judged) []identify.Suggestion {
+	e := j.Examined
+	return d.o.Tables.Identifier().Next(identify.Case{Stone: e.Stone, Values: e.Values}, e.Verdict, j.Bench.kinds())
 }
 
 // count counts the problems of a severity.

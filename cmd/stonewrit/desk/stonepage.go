@@ -95,7 +95,7 @@ func (d *Desk) sectionViews(v *viewer, fields []*form.Field, added string) []sec
 		for _, key := range s.keys {
 			if f := views[key]; f != nil {
 				section.Fields = append(section.Fields, f)
-				section.Open = section.Open || f.Set
+				section.Open = section.Open || f.Set || f.Troubled()
 				delete(views, key)
 			}
 		}

@@ -13,6 +13,8 @@ import (
 // fieldView is a field with all that its place in the page needs.
 type fieldView struct {
 	*form.Field
+	Name     string // under which the value is sent
+	HTMLID   string // marks the field in the page
 	Label    string
 	Options  []option // to choose from
 	List     string   // of suggestions
@@ -34,9 +36,6 @@ type testView struct {
 	Verdict  *verdictView // nil where nothing can be said yet
 }
 
-// HTMLID marks the field in the page.
-func (v *fieldView) HTMLID() string { return htmlID(v.Name()) }
-
 // htmlID is the mark of a field, without the blanks that keys may have.
 func htmlID(name string) string { return "f-" + strings.ReplaceAll(name, " ", "_") }
 
@@ -55,7 +54,13 @@ func (v *fieldView) Listed() bool {
 // Closed reports whether a group is folded up: one that nobody needs to fill in
 // and that holds nothing.
 func (v *fieldView) Closed() bool {
-	return !v.Set && !v.Foreign && len(v.Problems) == 0 && !slices.Contains([]string{"client", "appearance", "size", "weight", "opinion", "quality", "practice", "numbers"}, v.Key)
+	return !v.Set && !v.Foreign && !v.Troubled() && !slices.Contains([]string{"client", "appearance", "size", "weight", "opinion", "quality", "practice", "numbers"}, v.Key)
+}
+
+// Troubled reports whether something is to be said of the field or of one below
+// it.
+func (v *fieldView) Troubled() bool {
+	return len(v.Problems) > 0 || slices.ContainsFunc(v.Below, (*fieldView).Troubled) || slices.ContainsFunc(v.Seldom, (*fieldView).Troubled)
 }
 
 // Place is the number of an entry as people count.
@@ -99,8 +104,9 @@ func (v *viewer) fields(list []*form.Field) []*fieldView {
 }
 
 func (v *viewer) field(f *form.Field) *fieldView {
-	view := &fieldView{Field: f, Label: v.d.words.label(f.Key), Problems: v.problems[f.Name()]}
-	v.known[f.Name()] = view.HTMLID()
+	name := f.Name()
+	view := &fieldView{Field: f, Name: name, HTMLID: htmlID(name), Label: v.d.words.label(f.Key), Problems: v.problems[name]}
+	v.known[name] = view.HTMLID
 	view.Options, view.List = v.options(f)
 	for i, k := range f.Kids {
 		below := v.field(k)

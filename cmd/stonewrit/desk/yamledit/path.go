@@ -41,7 +41,10 @@ func (p Path) Pointer() string {
 		case int:
 			b.WriteString("#" + strconv.Itoa(s))
 		case string:
-			b.WriteString(strings.NewReplacer("~", "~0", "/", "~1", "#", "~2").Replace(s))
+			if strings.ContainsAny(s, "~/#") {
+				s = strings.NewReplacer("~", "~0", "/", "~1", "#", "~2").Replace(s)
+			}
+			b.WriteString(s)
 		}
 	}
 	return b.String()
@@ -63,7 +66,10 @@ func ParsePointer(text string) (Path, error) {
 			p = append(p, i)
 			continue
 		}
-		p = append(p, strings.NewReplacer("~1", "/", "~2", "#", "~0", "~").Replace(part))
+		if strings.Contains(part, "~") {
+			part = strings.NewReplacer("~1", "/", "~2", "#", "~0", "~").Replace(part)
+		}
+		p = append(p, part)
 	}
 	return p, nil
 }

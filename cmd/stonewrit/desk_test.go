@@ -1,0 +1,271 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"crypto/rand"
+	"fmt"
+	"io"
+	"net"
+	"net/http"
+	"net/http/cookiejar"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// deskAt serves a folder with the real commands behind it.
+func deskAt(t *testing.T, dir string) (address string) {
+	t.Helper()
+	now := func() time.Time { return time.Date(2026, 11, 3, 10, 0, 0, 0, time.UTC) }
+	p := &program{world: world{strings.NewReader(""), io.Discard, io.Discard, now, rand.Reader}, out: bufio.NewWriter(io.Discard)}
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := p.newDesk(dir, hostsOf(listener.Addr()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	ended := make(chan error, 1)
+	go func() { ended <- serve(ctx, listener, d.Handler()) }()
+	t.Cleanup(func() {
+		stop()
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+		d.Close()
+	})
+	return "http://" + listener.Addr().String() + d.EntryPath()
+}
+
+func demoFolder(t *testing.T) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("../../testdata/demo")); err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+// The pages of the desk reach the commands: a draft is a PDF, the register is
+// empty before the first number and not made by looking at it.
+func TestDeskOffice(t *testing.T) {
+	dir := demoFolder(t)
+	address := deskAt(t, dir)
+	jar, err := cookiejar.New(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	client := &http.Client{Jar: jar}
+	base := address[:strings.Index(address, "/enter")]
+	for _, c := range []struct {
+		path, says string
+		status     int
+	}{
+		{strings.TrimPrefix(address, base), "HL-0401", 200},
+		{"/draft/hl-0401.yaml", "%PDF-", 200},
+		{"/register", "No number has been given yet.", 200},
+		{"/document/HL-2026-000001-16", "no register", 422},
+		{"/document/nonsense", "", 422},
+	} {
+		resp, err := client.Get(base + c.path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		body, err := io.ReadAll(resp.Body)
+		resp.Body.Close()
+		if err != nil || resp.StatusCode != c.status || !strings.Contains(string(body), c.says) {
+			t.Errorf("%s: %d, without %q: %.1500s", c.path, resp.StatusCode, c.says, body)
+		}
+	}
+	if _, err := os.Stat(filepath.Join(dir, "register.db")); err == nil {
+		t.Error("looking at the register made it")
+	}
+	if left, _ := filepath.Glob(filepath.Join(dir, "drafts*")); len(left) > 0 {
+		t.Error("a draft was left in the folder")
+	}
+}
+
+// TestStoneByKeyboard goes from nothing to a numbered PDF in a real browser and
+// never touches the mouse.
+func TestStoneByKeyboard(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a browser takes too long for -short")
+	}
+	chromium, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("no Chromium is installed: apt-get install chromium")
+	}
+	dir := demoFolder(t)
+	k := keyboard{t: t, ctx: keyboardBrowser(t, chromium)}
+	k.do(chromedp.EmulateViewport(1360, 900), chromedp.Navigate(deskAt(t, dir)), chromedp.WaitVisible("table.stones"))
+
+	k.to(`a[href="/new"]`).press(kb.Enter).page("#reference")
+	k.press("HL-0700").to("#species").press("spinel").to("button.main").press(kb.Enter).page("#stone")
+	k.to(field("examiner")).press("A. O").to(field("client/name")).press("own stock")
+	k.to(field("appearance/colour")).press("red")
+	k.to(field("appearance/transparency")).press("transp")
+	for _, f := range [][2]string{{"shape", "oval"}, {"cut", "mixed"}, {"length", "7.02"}, {"width", "5.51"}, {"depth", "3.60"}} {
+		k.to(field("size/" + f[0])).press(f[1])
+	}
+	k.to(field("size/instrument")).press("gauge")
+	k.to(field("weight/measured")).press("1.003").to(field("weight/instrument")).press("balance")
+	k.test("refr").to(field("tests/#0/instrument")).press("refr").to(field("tests/#0/light")).press("sodium").to(field("tests/#0/readings")).press("1.718").press(kb.Enter).press("1.718").press(kb.Enter).press("1.718")
+	k.test("polar").to(field("tests/#1/sees")).press("stays d").to(field("tests/#1/orientations")).press("4")
+	k.test("magnif").to(field("tests/#2/power")).press("10").to(field("tests/#2/sees")).press("none")
+	k.says(`[data-test="0"] .verdict`, "agrees")
+	k.to(field("opinion/growth")).press("und")
+	k.to(field("quality/condition")).press("no wear or damage seen")
+	k.to(field("use/copies")).press("own use")
+	k.to("#s-worth > summary").press(kb.Enter)
+	if !k.is(`document.getElementById("s-worth").open`) {
+		t.Error("a part that is folded up cannot be opened with the keyboard")
+	}
+	k.press("s", chromedp.KeyModifiers(kb.ModifierCtrl)).says(".notice", "Saved.")
+
+	src, err := os.ReadFile(filepath.Join(dir, "hl-0700.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"measured: 1.003 ct", "length: 7.02 mm", "readings: [1.718, 1.718, 1.718]", "orientations: 4", "# Quantities carry their unit"} {
+		if !strings.Contains(string(src), want) {
+			t.Errorf("the file does not say %q:\n%s", want, src)
+		}
+	}
+	k.to("#authorised").press("T. L").to("#issue").press(kb.Enter).page(".notice")
+	k.says(".notice", "HL-2026-")
+	if t.Failed() {
+		t.Fatal(k.text("main .notice"), k.text("#finding"))
+	}
+	issued, err := filepath.Glob(filepath.Join(dir, "issued", "*.pdf"))
+	if err != nil || len(issued) != 1 {
+		t.Fatalf("issued are %v: %s", issued, k.text(".notice"))
+	}
+	k.to(`a[href="/register"]`).press(kb.Enter).page("table.stones").says("table.stones", "HL-0700")
+}
+
+func field(path string) string { return fmt.Sprintf(`[name="v/%s"]`, path) }
+
+func keyboardBrowser(t *testing.T, chromium string) context.Context {
+	t.Helper()
+	opts := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.ExecPath(chromium), chromedp.UserDataDir(t.TempDir()), chromedp.NoSandbox, chromedp.DisableGPU,
+		chromedp.Flag("disable-component-update", true))
+	ctx, stop := chromedp.NewExecAllocator(context.Background(), opts...)
+	t.Cleanup(stop)
+	ctx, stop = chromedp.NewContext(ctx)
+	t.Cleanup(stop)
+	if err := chromedp.Do(ctx, chromedp.Navigate("about:blank")); err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop = context.WithTimeout(ctx, 4*time.Minute)
+	t.Cleanup(stop)
+	return ctx
+}
+
+// A keyboard is all that the test has in its hands.
+type keyboard struct {
+	t   *testing.T
+	ctx context.Context
+}
+
+func (k keyboard) do(steps ...chromedp.Action[chromedp.Void]) {
+	k.t.Helper()
+	if err := chromedp.Do(k.ctx, steps...); err != nil {
+		k.t.Fatal(err)
+	}
+}
+
+// press types keys into whatever has the focus.
+func (k keyboard) press(keys string, opts ...chromedp.KeyOption) keyboard {
+	k.t.Helper()
+	k.do(chromedp.KeyEvent(keys, opts...))
+	return k
+}
+
+// mostTabs is how far apart things may lie on a page.
+const mostTabs = 400
+
+// to presses Tab until what is looked for has the focus.
+func (k keyboard) to(selector string) keyboard {
+	k.t.Helper()
+	for range mostTabs {
+		k.press(kb.Tab)
+		if k.is(fmt.Sprintf(`document.activeElement.matches(%q)`, selector)) {
+			return k
+		}
+	}
+	k.t.Fatalf("%s cannot be reached with Tab: it is %s", selector, k.outer(selector))
+	return k
+}
+
+// test adds a test, its kind chosen by its first letters.
+func (k keyboard) test(letters string) keyboard {
+	k.t.Helper()
+	before := k.text("#tests")
+	k.to("#addkind").press(letters).to("#addtest").press(kb.Enter)
+	for range 200 {
+		if k.text("#tests") != before {
+			break
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	// the focus is in the new test already: step back so that its fields come next
+	return k.press(kb.Tab, chromedp.KeyModifiers(kb.ModifierShift))
+}
+
+func (k keyboard) is(script string) bool {
+	k.t.Helper()
+	v, err := chromedp.Run(k.ctx, chromedp.Evaluate[bool](script))
+	if err != nil {
+		k.t.Fatal(err)
+	}
+	return v
+}
+
+func (k keyboard) text(selector string) string {
+	k.t.Helper()
+	v, err := chromedp.Run(k.ctx, chromedp.Evaluate[string](fmt.Sprintf(`document.querySelector(%q)?.textContent ?? ""`, selector)))
+	if err != nil {
+		k.t.Fatal(err)
+	}
+	return v
+}
+
+// outer shows an element as it is, shortened.
+func (k keyboard) outer(selector string) string {
+	k.t.Helper()
+	v, err := chromedp.Run(k.ctx, chromedp.Evaluate[string](fmt.Sprintf(`document.querySelector(%q)?.closest("details, section, form")?.outerHTML.slice(0, 800) ?? "not there"`, selector)))
+	if err != nil {
+		k.t.Fatal(err)
+	}
+	return v
+}
+
+// page waits until the next page is there.
+func (k keyboard) page(selector string) keyboard {
+	k.t.Helper()
+	k.do(chromedp.WaitVisible(selector))
+	return k
+}
+
+// says waits until an element says something.
+func (k keyboard) says(selector, want string) keyboard {
+	k.t.Helper()
+	for range 300 {
+		if strings.Contains(k.text(selector), want) {
+			return k
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	k.t.Errorf("%s does not say %q: %.2000s", selector, want, k.text(selector))
+	return k
+}
