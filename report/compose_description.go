@@ -9,7 +9,7 @@ import (
 )
 
 // description is section 5: how the stone looks, how it was treated, how it is
-// kept. A record tells condition, treatment and care; a note tells all of it in
+// kept. A record tells the looks in the small size; a note tells all of it in
 // short, since its page one tells the treatment in the size of the rest.
 func (c *composer) description() []Block {
 	treatment, care := c.treatment(), c.care()
@@ -17,7 +17,9 @@ func (c *composer) description() []Block {
 		return append(c.small(append(c.looks(), c.identity()...)...), c.small(append(treatment, care)...)...)
 	}
 	var blocks []Block
-	if !c.kind.Record {
+	if c.kind.Record {
+		blocks = c.small(c.looks()...)
+	} else {
 		blocks = c.paragraph(c.looks()...)
 	}
 	blocks = append(blocks, c.paragraph(c.identity()...)...)

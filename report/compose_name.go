@@ -77,6 +77,10 @@ func (c *composer) name(variety bool) templates.Name {
 		n.Narrow = c.line("name.none", templates.None{})
 		n.Species = n.Narrow
 	}
+	n.Facets = c.fewFacets(n)
+	if told := c.e.Told.Name; n.Imitates == "" && told.Qualifier == "imitation" && len(told.Inside) > 0 {
+		n.Imitates, n.Narrow = told.Noun, told.Inside[0] // "glass imitation of pearl" is an imitation pearl of glass
+	}
 	for _, l := range o.written.Layers {
 		n.Layers = append(n.Layers, templates.Layer{Part: l.Part, Material: c.materialName(l.Material)})
 	}
@@ -88,6 +92,19 @@ func (c *composer) name(variety bool) templates.Name {
 		n.Treatments = append(n.Treatments, c.treatmentName(t))
 	}
 	return n
+}
+
+// fewFacets is what has to stand beside the word diamond where the stone has too
+// few facets for it (16 CFR 23.12).
+func (c *composer) fewFacets(n templates.Name) string {
+	inside := c.e.Told.Name.Inside
+	if !n.Diamond || n.Imitates != "" || len(inside) == 0 {
+		return ""
+	}
+	if last := inside[len(inside)-1]; strings.HasSuffix(last, " facets") || last == c.s.Size.Cut {
+		return last
+	}
+	return ""
 }
 
 // reportedBy is the issuer of the laboratory report that a supported claim rests

@@ -26,7 +26,7 @@ func (c *composer) asRead(t stone.Test) Text {
 	case *stone.Gravity:
 		return c.readGravity(t)
 	case *stone.Hardness:
-		return c.say("read.hardness", templates.ReadHardness{Scratches: t.Scratches.Items, ScratchedBy: t.ScratchedBy.Items})
+		return c.say("read.hardness", templates.ReadHardness{Scratches: t.Scratches.Items, ScratchedBy: t.ScratchedBy.Items, Consent: t.Consent})
 	case *stone.LaboratoryReport:
 		return c.readReport(t)
 	}

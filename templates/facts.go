@@ -53,6 +53,9 @@ type Name struct {
 	Growth, Method, Water string
 	Shown                 bool // the tests support the growth
 
+	// Facets is the number of facets, or the shape, of a diamond that has too few
+	// facets for the bare word.
+	Facets     string
 	Imitates   string  // what it is sold or worn as
 	Layers     []Layer // of an assembled stone
 	Bound      bool    // held together by glass

@@ -58,7 +58,10 @@ type ReadGravity struct {
 }
 
 // ReadHardness is a scratch found or made.
-type ReadHardness struct{ Scratches, ScratchedBy []string }
+type ReadHardness struct {
+	Scratches, ScratchedBy []string
+	Consent                string // to the scratch
+}
 
 // ReadShown is what an instrument that shows a word, or a few readings, showed.
 type ReadShown struct {

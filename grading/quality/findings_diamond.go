@@ -85,7 +85,7 @@ func (r *review) diamondClarity(d *stone.DiamondGrade) {
 		r.finding("flawless-stone", path, "mend the grade or what magnification sees", "%s, and magnification sees something inside (16 CFR 23.13(a))", grades)
 	}
 	if r.each > 0 && r.each < r.g.limit("clarity split") && r.g.splits(grades) && !grades.Range() {
-		r.say(stone.Note, "clarity-split", path, "", "an older rule of CIBJO splits VVS, VS and SI from %s ct on; the trade splits smaller stones as well", plain(r.g.limit("clarity split")))
+		r.say(stone.Note, "clarity-split", path, "nothing needs to be mended", "an older rule of CIBJO splits VVS, VS and SI from %s ct on; the trade splits smaller stones as well", plain(r.g.limit("clarity split")))
 	}
 }
 

@@ -86,6 +86,6 @@ func (r *review) weight() {
 		return
 	}
 	if !quantity.ClaimHolds(w.Stated.Digits(), w.Measured.Digits()) {
-		r.finding("ct-last-decimal", "weight.stated", "", "%s is stated and %s measured: a weight is true to its last decimal (16 CFR 23.18(c))", w.Stated.Text, w.Measured.Text)
+		r.finding("ct-last-decimal", "weight.stated", "weigh again, or tell whose figure it is under by:", "%s is stated and %s measured: a weight is true to its last decimal (16 CFR 23.18(c))", w.Stated.Text, w.Measured.Text)
 	}
 }
