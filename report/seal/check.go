@@ -12,7 +12,8 @@ const (
 	examinedSuffix = ".json"
 )
 
-// StoneFile is the stone file inside; nil if there is none.
+// StoneFile is the stone file inside, of a piece the piece file; nil if there is
+// none.
 func (d *Document) StoneFile() *File { return d.file(stoneSuffix) }
 
 // ExaminedStone is the JSON of the examined stone inside; nil if there is none.
@@ -36,8 +37,10 @@ func (d *Document) Check() []string {
 	add := func(format string, args ...any) { found = append(found, fmt.Sprintf(format, args...)) }
 	d.checkFile(add, "the stone file", d.StoneFile(), d.Stone)
 	d.checkFile(add, "the JSON of the examined stone", d.ExaminedStone(), d.Examined)
-	if len(d.Files) > 2 {
-		add("it holds %d files, two are due", len(d.Files))
+	for i := range d.Files { // of a piece, the files of its stones travel inside as well
+		if f := &d.Files[i]; f != d.ExaminedStone() && !strings.HasSuffix(f.Name, stoneSuffix) {
+			add("it holds a file that is not due, %s", f.Name)
+		}
 	}
 	d.checkPrint(add)
 	for i, s := range d.Signatures {
@@ -48,7 +51,7 @@ func (d *Document) Check() []string {
 			add("something was added to the file after %s had signed it", s.Subject)
 		}
 	}
-	if d.revisions > 1+d.signed && !d.Locked {
+	if d.revisions > 1+len(d.Signatures) && !d.Locked {
 		add("something was added to the file after it was made")
 	}
 	return found

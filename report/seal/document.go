@@ -28,7 +28,6 @@ type Document struct {
 	Locked     bool // it was opened with a password
 
 	revisions int // how often the file was added to, and once for its making
-	signed    int // of these, by how many signatures
 }
 
 // A File travels inside a document.

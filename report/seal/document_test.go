@@ -82,7 +82,7 @@ func TestCheck(t *testing.T) {
 			change: func(d *report.Document) { d.Attachments[1].Data = []byte("{}\n") }},
 		{name: "no files", want: []string{"the stone file is missing", "the JSON of the examined stone is missing"},
 			change: func(d *report.Document) { d.Attachments = nil }},
-		{name: "a file more", want: []string{"it holds 3 files"},
+		{name: "a file more", want: []string{"it holds a file that is not due, more.txt"},
 			change: func(d *report.Document) {
 				d.Attachments = append(d.Attachments, report.Attachment{Name: "more.txt", Type: "text/plain", Data: []byte("x")})
 			}},

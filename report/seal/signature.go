@@ -28,7 +28,6 @@ func (d *Document) signatures(ctx *model.Context, data []byte) {
 	for _, dict := range signatureDicts(ctx) {
 		d.Signatures = append(d.Signatures, prove(ctx, dict, data))
 	}
-	d.signed = len(d.Signatures)
 }
 
 // signatureDicts finds the values of the signature fields.
