@@ -91,7 +91,7 @@ func (r *reader) checked(rec *record) *grading.Examined {
 	}
 	e := r.examine(rec)
 	if !e.Problems.Has(stone.Error) {
-		e.Problems = append(e.Problems, pictureProblems(rec)...)
+		e.Problems = append(e.Problems, r.pictureProblems(rec)...)
 		e.Problems = append(e.Problems, rec.bench.unwritten()...)
 		e.Problems.Sort()
 	}

@@ -36,7 +36,7 @@ func (r *reader) manuscript(rec *record, shops *workshops) (*manuscript, error) 
 	if err != nil {
 		return nil, err
 	}
-	pictures, err := loadPictures(rec)
+	pictures, err := r.pictures(rec)
 	if err != nil {
 		return nil, err
 	}
@@ -63,8 +63,8 @@ func (r *reader) forDocument(rec *record) *grading.Examined {
 	return r.checked(&bare)
 }
 
-// loadPictures makes the pictures of a stone ready for print.
-func loadPictures(rec *record) ([]photos.Photo, error) {
+// pictures makes the pictures of a stone ready for print.
+func (r *reader) pictures(rec *record) ([]photos.Photo, error) {
 	if len(rec.stone.Photos) == 0 {
 		return nil, nil
 	}
@@ -76,7 +76,7 @@ func loadPictures(rec *record) ([]photos.Photo, error) {
 	var list []photos.Photo
 	var errs []error
 	for i, p := range rec.stone.Photos {
-		photo, err := photos.Load(root, p.File, photos.Options{})
+		photo, err := r.load(root, p.File, photos.Options{})
 		if err != nil {
 			errs = append(errs, pictureError(rec, i, err))
 		}

@@ -30,6 +30,7 @@ func (p *program) draft(ctx context.Context, paths []string, out string) error {
 	if err != nil {
 		return err
 	}
+	r.load = r.photos.Load // what is issued is always made from the picture itself
 	list := r.list(paths)
 	d := drafter{p: p, r: r, shops: newWorkshops(), out: out, written: map[string]string{}}
 	p.start(len(list), "drafting")

@@ -11,9 +11,19 @@ import (
 	"stonewrit/photos"
 )
 
+// keptPhotos is the folder of thumbnails that were made before, in the user's own
+// folder for what may be deleted; "" where the system has none.
+func keptPhotos() string {
+	dir, err := os.UserCacheDir()
+	if err != nil {
+		return ""
+	}
+	return filepath.Join(dir, name, "photos")
+}
+
 // pictureProblems looks at the pictures that a stone file names, without
 // reading their pixels.
-func pictureProblems(rec *record) stone.Problems {
+func (r *reader) pictureProblems(rec *record) stone.Problems {
 	if len(rec.stone.Photos) == 0 {
 		return nil
 	}
@@ -25,7 +35,7 @@ func pictureProblems(rec *record) stone.Problems {
 	var list stone.Problems
 	for i, photo := range rec.stone.Photos {
 		at := fmt.Sprintf("photos[%d].file", i)
-		info, err := photos.Check(root, photo.File, photos.Options{})
+		info, err := r.photos.Check(root, photo.File, photos.Options{})
 		switch {
 		case err != nil:
 			list = append(list, rec.stone.Problem(stone.Finding, at, err.Error(), pictureHint(err)))

@@ -2,10 +2,12 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"strings"
 
 	"stonewrit/grading"
 	"stonewrit/grading/stone"
+	"stonewrit/photos"
 )
 
 // A listing is a stone file that was found and not read yet, with the bench file
@@ -34,6 +36,8 @@ type reader struct {
 	tables  *grading.Tables
 	stones  *stone.Reader
 	benches *benches
+	photos  *photos.Darkroom
+	load    func(*os.Root, string, photos.Options) (photos.Photo, error) // pictures for documents
 }
 
 func (p *program) reader() (*reader, error) {
@@ -41,7 +45,10 @@ func (p *program) reader() (*reader, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &reader{p, tables, stone.NewReader(tables.Gems), &benches{p, tables.Gems, map[string]*benchFile{}}}, nil
+	return &reader{
+		p: p, tables: tables, stones: stone.NewReader(tables.Gems), benches: &benches{p, tables.Gems, map[string]*benchFile{}},
+		photos: photos.NewDarkroom(photos.DarkroomOptions{Folder: keptPhotos()}), load: photos.Load,
+	}, nil
 }
 
 // list finds the stone files that the paths lead to, and reads their bench files.
