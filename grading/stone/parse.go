@@ -166,7 +166,7 @@ func explainYAML(message string) (meaning, hint string) {
 // textOf is the file as UTF-8 without its mark. A file of another encoding, or
 // one that is no text at all, is a problem.
 func (d *decoder) textOf(src []byte) ([]byte, bool) {
-	text := plainUTF8(src)
+	text := sameBreaks(plainUTF8(src))
 	line, column := 1, 1
 	for i := 0; i < len(text); {
 		r, size := utf8.DecodeRune(text[i:])
@@ -180,18 +180,23 @@ func (d *decoder) textOf(src []byte) ([]byte, bool) {
 		}
 		i += size
 		column++
-		if r == '\r' && bytes.HasPrefix(text[i:], []byte("\n")) {
-			continue
-		}
-		if breaksLine(r) {
+		if r == '\n' {
 			line, column = line+1, 1
 		}
 	}
 	return text, true
 }
 
-// breaksLine reports what ends a line for the parser: YAML 1.1, 4.2.
-func breaksLine(r rune) bool { return strings.ContainsRune("\n\r\u0085\u2028\u2029", r) }
+// sameBreaks ends every line alike. The parser knows several ends (YAML 1.1,
+// 4.2), and counts lines by all of them.
+func sameBreaks(text []byte) []byte {
+	if !bytes.ContainsAny(text, lineBreaks) {
+		return text
+	}
+	return []byte(strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u2028", "\n", "\u2029", "\n").Replace(string(text)))
+}
+
+const lineBreaks = "\r\u0085\u2028\u2029"
 
 // plainUTF8 takes the byte order mark off and turns UTF-16 with such a mark,
 // which some editors write, into UTF-8.
