@@ -64,7 +64,7 @@ func (d *Desk) check(file string, src []byte, sent url.Values) (*checked, error)
 	answer := &checked{Tests: map[int]string{}, Fields: map[string][]fieldFault{}, Edits: len(out.Changes)}
 	for _, p := range j.Problems {
 		if mark := v.nearest(out.Name(p.Path)); mark != "" {
-			answer.Fields[mark] = append(answer.Fields[mark], fieldFault{p.Severity, p.Message, p.Hint})
+			answer.Fields[mark] = append(answer.Fields[mark], fieldFault{p.Severity, brief(p).Message, p.Hint})
 		}
 	}
 	for name, err := range out.Failed {

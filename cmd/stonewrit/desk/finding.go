@@ -67,7 +67,7 @@ const mostRivals = 8
 func (d *Desk) finding(j *judged, v *viewer, place *form.Outcome) findingView {
 	f := findingView{Unread: j.unread(), Lines: linesOf(j)}
 	for _, p := range j.Problems {
-		f.Problems = append(f.Problems, problemView{p, v.nearest(place.Name(p.Path)), d.words.label(lastKey(p.Path))})
+		f.Problems = append(f.Problems, problemView{brief(p), v.nearest(place.Name(p.Path)), d.words.label(lastKey(p.Path))})
 		if p.Severity == stone.Error || p.Severity == stone.Missing {
 			f.Stops++
 		}

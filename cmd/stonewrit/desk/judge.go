@@ -5,6 +5,7 @@ import (
 	"maps"
 	"path"
 	"slices"
+	"strings"
 	"sync"
 	"time"
 
@@ -155,15 +156,13 @@ func (d *Desk) next(j *judged) []identify.Suggestion {
 	return d.o.Tables.Identifier().Next(identify.Case{Stone: e.Stone, Values: e.Values}, e.Verdict, j.Bench.kinds())
 }
 
-// count counts the problems of a severity.
-func (j *judged) count(s stone.Severity) int {
-	n := 0
-	for _, p := range j.Problems {
-		if p.Severity == s {
-			n++
-		}
+// brief takes out of a contradiction what the standing of its claim tells test
+// by test.
+func brief(p stone.Problem) stone.Problem {
+	if before, _, ok := strings.Cut(p.Message, " is contradicted: "); ok && p.Severity == stone.Finding {
+		p.Message = before + " is contradicted"
 	}
-	return n
+	return p
 }
 
 // isChanged tells the one error that a second try can mend.

@@ -70,7 +70,7 @@ func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s s
 	v.fields(fields) // first the names, so that problems find their field
 	for _, p := range j.Problems {
 		name := v.nearestField(form.NameOf(p.Path))
-		v.problems[name] = append(v.problems[name], p)
+		v.problems[name] = append(v.problems[name], brief(p))
 	}
 	for name, err := range s.failed {
 		v.problems[name] = append(v.problems[name], stone.Problem{Severity: stone.Error, Message: err.Error()})

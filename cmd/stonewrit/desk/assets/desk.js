@@ -72,7 +72,7 @@
 
   const fault = (f) => {
     const p = document.createElement("p"), kind = document.createElement("strong");
-    p.className = "fault " + f.severity;
+    p.className = "fault sev-" + f.severity;
     kind.textContent = f.severity;
     p.append(kind, " " + f.message);
     if (f.hint) {
@@ -84,6 +84,7 @@
     return p;
   };
 
+  if (document.querySelector(".clashes, .test.new")) check(); // what is shown is not what the file says
   form.addEventListener("input", (event) => { if (!event.target.closest(".adder") && event.target.id !== "addkind") check(); });
   form.addEventListener("change", (event) => { if (event.target.type === "checkbox") check(); });
 
