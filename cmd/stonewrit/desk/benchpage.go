@@ -40,7 +40,7 @@ func (d *Desk) showBench(w http.ResponseWriter, r *http.Request, status int, src
 	}
 	v := d.viewer(b)
 	fields := d.bench.Fields(f.Root())
-	v.fields(fields)
+	v.know(fields)
 	for _, p := range b.Problems {
 		name := v.nearestField(form.NameOf(p.Path))
 		v.problems[name] = append(v.problems[name], p)

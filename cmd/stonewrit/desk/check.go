@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"net/url"
 
+	"stonewrit/cmd/stonewrit/desk/form"
 	"stonewrit/cmd/stonewrit/desk/yamledit"
 	"stonewrit/grading/stone"
 )
@@ -59,7 +60,7 @@ func (d *Desk) check(file string, src []byte, sent url.Values) (*checked, error)
 	if err != nil {
 		return nil, err
 	}
-	v.fields(d.stone.Fields(f.Root()))
+	v.know(d.stone.Fields(f.Root()))
 	d.knowNew(v, sent)
 	answer := &checked{Tests: map[int]string{}, Fields: map[string][]fieldFault{}, Edits: len(out.Changes)}
 	for _, p := range j.Problems {
@@ -90,7 +91,7 @@ func (d *Desk) knowNew(v *viewer, sent url.Values) {
 			continue
 		}
 		if i, ok := p[1].(int); ok {
-			v.field(d.stone.NewTest(sent.Get(name), i))
+			v.know([]*form.Field{d.stone.NewTest(sent.Get(name), i)})
 		}
 	}
 }

@@ -67,7 +67,7 @@ func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s s
 	v := d.viewer(bench)
 	v.verdicts = verdictsOf(j, &form.Outcome{})
 	fields := d.stone.Fields(f.Root())
-	v.fields(fields) // first the names, so that problems find their field
+	v.know(fields)
 	for _, p := range j.Problems {
 		name := v.nearestField(form.NameOf(p.Path))
 		v.problems[name] = append(v.problems[name], brief(p))

@@ -93,6 +93,15 @@ func (d *Desk) viewer(bench *benchRecord) *viewer {
 	return &viewer{d: d, bench: bench, problems: map[string]stone.Problems{}, known: map[string]string{}, verdicts: map[int]*verdictView{}}
 }
 
+// know learns which fields a page has, so that problems find theirs.
+func (v *viewer) know(list []*form.Field) {
+	for _, f := range list {
+		name := f.Name()
+		v.known[name] = htmlID(name)
+		v.know(f.Kids)
+	}
+}
+
 func (v *viewer) fields(list []*form.Field) []*fieldView {
 	var out []*fieldView
 	for _, f := range list {
@@ -106,7 +115,6 @@ func (v *viewer) fields(list []*form.Field) []*fieldView {
 func (v *viewer) field(f *form.Field) *fieldView {
 	name := f.Name()
 	view := &fieldView{Field: f, Name: name, HTMLID: htmlID(name), Label: v.d.words.label(f.Key), Problems: v.problems[name]}
-	v.known[name] = view.HTMLID
 	view.Options, view.List = v.options(f)
 	for i, k := range f.Kids {
 		below := v.field(k)
