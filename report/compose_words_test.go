@@ -47,7 +47,7 @@ func extra() map[string]string {
 		"natural pearl":        head + "P-1\nopinion: {species: pearl, growth: natural, water: saltwater}\n",
 		"pearl of no growth":   head + "P-2\nopinion: {species: pearl, growth: undetermined}\n",
 		"pearl of glass":       head + "P-3\nopinion: {species: glass imitation of pearl, growth: artificial, imitates: pearl}\n",
-		"reported ruby":        head + "R-2\nopinion: {species: corundum, variety: ruby, growth: natural, treatments: [heated]}\nappearance: {colour: red}\nweight: {measured: 1.52 ct}\nsize: {length: 8.00 mm, width: 6.20 mm, depth: 3.75 mm}\ntests:\n  - {test: laboratory report, issuer: Farrowhythe Laboratory, number: \"7\", seen: original, matched: [weight, size], states: {species: corundum, growth: natural, treatments: [heated], weight: 1.52 ct}}\n",
+		"reported ruby":        head + "R-2\nopinion: {species: corundum, variety: ruby, growth: natural, treatments: [heated]}\nappearance: {colour: red}\nweight: {measured: 1.52 ct}\nsize: {length: 8.00 mm, width: 6.20 mm, depth: 3.75 mm}\ntests:\n  - {test: laboratory report, issuer: Farrowhythe Laboratory, number: \"7\", seen: original, matched: [weight, size], states: {species: corundum, growth: natural, treatments: [heated], weight: 1.52 ct, length: 8.00 mm}}\n",
 		"many stones":          head + "M-1\nopinion: {species: quartz, variety: amethyst, growth: natural, treatments: []}\nsize: {shape: round, cut: brilliant, diameter: [3.0 mm, 3.1 mm], depth: 1.9 mm, count: 12}\nweight: {measured: 1.21 ct}\ntests:\n  - {test: magnification, power: 10, sees: [colour zoning]}\n",
 	}
 }

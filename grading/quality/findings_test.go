@@ -108,7 +108,6 @@ func TestFindings(t *testing.T) {
 		{"no cut", goodRuby, "  cut: {window: 10 %, extinction: 15 %}\n", "", 1, "warning quality relative-quality", "USPAP SR 7-2(e)(ii)"},
 		{"no cut, appraisal", strings.ReplaceAll(goodRuby, "report: note", "report: appraisal"), "  cut: {window: 10 %, extinction: 15 %}\n", "", 1, "missing quality relative-quality", "USPAP SR 7-2(e)(ii)"},
 		{"amount of heat", goodRuby, "treatments: [heated]", "treatments: [{name: heated, amount: few}]", 1, "warning opinion.treatments[0] treat-degree", "our words are for fillers"},
-		{"cultured ruby", goodRuby, "growth: natural", "growth: cultured", 1, "finding opinion.growth cultured-stone", "16 CFR 23.25(b) note 2"},
 		{"genuine glass", goodRuby, "species: corundum, variety: ruby, growth: natural, treatments: [heated]", "species: glass, growth: artificial, imitates: ruby", 1, "", "no barred word"},
 		{"genuine laboratory-grown ruby", strings.ReplaceAll(goodRuby, "growth: natural", "growth: laboratory-grown"), "  clarity:", "  condition: genuine and unworn\n  clarity:", 1, "finding quality.condition no-real", "16 CFR 23.27"},
 		{"bare name in a caption", strings.ReplaceAll(goodRuby, "growth: natural", "growth: laboratory-grown"), "quality:", "photos: [{file: a.jpg, caption: the ruby face up}]\nquality:", 1, "finding photos[0].caption lab-prefix", "16 CFR 23.25(b)"},
