@@ -93,10 +93,12 @@ type Row struct {
 	Note  Text
 }
 
-// Cell is one cell; Mark stands before its text.
+// Cell is one cell; Mark stands before its text. A cell with a Picture has no
+// text: the picture is set small.
 type Cell struct {
-	Text Text
-	Mark Mark
+	Text    Text
+	Mark    Mark
+	Picture *Image
 }
 
 // Photos are pictures side by side, each with its caption.

@@ -57,6 +57,10 @@ func stressDocuments() map[string]report.Document {
 	cells.Sections = append(cells.Sections, report.Section{Name: "Forty rows of long cells", Blocks: []report.Block{longCells(40, false), longCells(12, true)}})
 	docs["long cells"] = cells
 
+	rows := sampleNote()
+	rows.Sections = append(rows.Sections, report.Section{Name: "Pictures in rows", Blocks: []report.Block{picturesInRows(true), picturesInRows(false)}})
+	docs["pictures in rows"] = rows
+
 	letters := sampleNote()
 	letters.Language = "el"
 	letters.Sections = append(letters.Sections, report.Section{Name: "Ονόματα и имена", Blocks: []report.Block{
@@ -94,6 +98,21 @@ func oddPhotos() []report.Photo {
 		out[i] = photo(s[0], s[1], color.RGBA{uint8(20 * i), 120, 160, 255}, strings.Repeat("A caption that goes on. ", 1+i%5))
 	}
 	return out
+}
+
+// picturesInRows is a table with pictures of odd shapes beside texts short and
+// long, and rows without a picture or without a text.
+func picturesInRows(wide bool) report.Table {
+	t := report.Table{Wide: wide, Small: true, Columns: []report.Column{{}, {Head: "what", Width: 3}, {Head: "value", Align: report.AlignRight}}}
+	for i, p := range append(oddPhotos(), oddPhotos()...) {
+		row := report.Cells(nil, report.Plain(strings.Repeat("a stone among others, ", i%5*14)), report.Plainf("%d.00 EUR", i*i))
+		if i%6 != 5 {
+			row.Cells[0].Picture = &p.Image
+		}
+		t.Rows = append(t.Rows, row.Noted(report.Plain(strings.Repeat("noted below. ", i%3*20))))
+	}
+	t.Rows = append(t.Rows, report.Row{Cells: []report.Cell{{Picture: &oddPhotos()[0].Image}}})
+	return t
 }
 
 // longCells is a table whose cells hold up to some two hundred words.

@@ -89,7 +89,7 @@ func (s *setter) tableRow(b report.Table, row report.Row, columns []cell, left, 
 			cells[i].lines = []line{{lead: leading(size)}}
 		}
 	}
-	strips := s.sideBySide(cells, rowPad)
+	strips := s.rowPictures(s.sideBySide(cells, rowPad), row, columns)
 	note := s.flow(inked(s.press.lines(row.Note, sizeSmall, width), InkGrey), left)
 	if len(note) == 0 {
 		return strips
@@ -106,6 +106,32 @@ func (s *setter) tableRow(b report.Table, row report.Row, columns []cell, left, 
 	}
 	note[len(note)-1].height += rowPad
 	return append(strips, note...)
+}
+
+// The box of a picture in a row.
+const (
+	rowPictureWide Point = 44
+	rowPictureHigh Point = 36
+)
+
+// rowPictures places the pictures of a row beside its first lines.
+func (s *setter) rowPictures(strips []strip, row report.Row, columns []cell) []strip {
+	for i, c := range row.Cells {
+		if c.Picture == nil || i >= len(columns) {
+			continue
+		}
+		px, err := pixels(c.Picture)
+		if err != nil {
+			continue // Check reports it
+		}
+		if len(strips) == 0 {
+			strips = []strip{{height: 2 * rowPad}}
+		}
+		w, h := px.fit(min(rowPictureWide, columns[i].width), rowPictureHigh)
+		strips[0].items = append(strips[0].items, Picture{Image: c.Picture, Box: Rect{columns[i].x, rowPad, w, h}})
+		strips[0].height = max(strips[0].height, h+2*rowPad)
+	}
+	return strips
 }
 
 // columnCells divides the width: a column without a share takes its longest
@@ -156,6 +182,9 @@ func (s *setter) fitted(b report.Table, i int) Point {
 			continue
 		}
 		w := s.press.natural(row.Cells[i].Text, sizeOf(b.Small))
+		if row.Cells[i].Picture != nil {
+			w = max(w, rowPictureWide)
+		}
 		if row.Cells[i].Mark != report.MarkNone {
 			w += markRoom
 		}

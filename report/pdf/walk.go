@@ -136,6 +136,14 @@ func eachImage(doc *report.Document, visit func(place string, img *report.Image)
 				for k := range b.Photos {
 					visit(fmt.Sprintf("%s, photo %d", place, k+1), &b.Photos[k].Image)
 				}
+			case report.Table:
+				for k, row := range b.Rows {
+					for _, c := range row.Cells {
+						if c.Picture != nil {
+							visit(fmt.Sprintf("%s, row %d, picture", place, k+1), c.Picture)
+						}
+					}
+				}
 			case report.Signature:
 				if b.Image != nil {
 					visit(place+", signature", b.Image)
