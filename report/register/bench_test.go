@@ -1,10 +1,16 @@
 package register
 
 import (
+	"bytes"
+	"compress/gzip"
 	"context"
+	"encoding/hex"
+	"encoding/json"
 	"fmt"
+	"maps"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -92,35 +98,130 @@ func (p *practice) fill(count int) {
 
 func (p *practice) fillYear(count int) {
 	p.t.Helper()
-	small := func(n Number, id uuid.UUID) []byte { return []byte(n.String() + id.String()) }
 	err := p.book.store.write(context.Background(), func(w *tx) error {
-		for i := range count {
-			ev, err := p.book.next(w)
-			if err != nil {
-				return err
-			}
-			if ev.Number, err = NewNumber("HL", p.now.Year(), i+1); err != nil {
-				return err
-			}
-			id, err := uuid.NewRandomFromReader(p.book.opts.Rand)
-			if err != nil {
-				return err
-			}
-			pdf := small(ev.Number, id)
-			req := p.request(fmt.Sprintf("F%d-%d", p.now.Year(), i), "x")
-			ev.Kind = issueEvent
-			ev.Issue = &particulars{
-				UUID: id, Stone: req.Stone, Kind: req.Kind, Examined: req.Examined, Examiner: req.Examiner,
-				Content: req.Content, PDF: Sum(pdf), Size: int64(len(pdf)), File: ev.Number.String() + pdfSuffix,
-				Program: req.Program, Data: req.Data,
-			}
-			if _, err := w.enter(ev, pdf); err != nil {
-				return err
-			}
+		into := bulk{tx: w, server: p.onServer()}
+		ev, err := p.book.next(w)
+		if err != nil {
+			return err
 		}
-		return nil
+		for i := range count {
+			pdf, err := p.filler(&ev, i)
+			if err != nil {
+				return err
+			}
+			hash, err := into.add(ev, pdf)
+			if err != nil {
+				return err
+			}
+			ev.Seq, ev.Prev = ev.Seq+1, hash
+		}
+		return into.flush()
 	})
 	if err != nil {
 		p.t.Fatal(err)
 	}
+}
+
+// filler completes an event as the issue of the stone i of the year.
+func (p *practice) filler(ev *event, i int) (pdf []byte, err error) {
+	if ev.Number, err = NewNumber("HL", p.now.Year(), i+1); err != nil {
+		return nil, err
+	}
+	id, err := uuid.NewRandomFromReader(p.book.opts.Rand)
+	if err != nil {
+		return nil, err
+	}
+	pdf = []byte(ev.Number.String() + id.String())
+	req := p.request(fmt.Sprintf("F%d-%d", p.now.Year(), i), "x")
+	ev.Kind = issueEvent
+	ev.Issue = &particulars{
+		UUID: id, Stone: req.Stone, Kind: req.Kind, Examined: req.Examined, Examiner: req.Examiner,
+		Content: req.Content, PDF: Sum(pdf), Size: int64(len(pdf)), File: ev.Number.String() + pdfSuffix,
+		Program: req.Program, Data: req.Data,
+	}
+	return pdf, nil
+}
+
+// bulk enters many events: on a server a thousand at a time, since each
+// statement takes a journey there.
+type bulk struct {
+	*tx
+	server                     bool
+	zip                        *gzip.Writer
+	events, entries, documents []map[string]any
+}
+
+func (b *bulk) add(ev event, pdf []byte) (Digest, error) {
+	body, hash, err := ev.encode()
+	if err != nil {
+		return hash, err
+	}
+	e := ev.entry(hash)
+	var packed bytes.Buffer
+	if b.zip == nil {
+		b.zip = gzip.NewWriter(&packed)
+	}
+	b.zip.Reset(&packed)
+	if _, err := b.zip.Write(pdf); err != nil {
+		return hash, err
+	}
+	if err := b.zip.Close(); err != nil {
+		return hash, err
+	}
+	b.events = append(b.events, map[string]any{
+		"seq": ev.Seq, "number": ev.Number.String(), "at": ev.At.Format(time.RFC3339), "body": string(body), "hash": hash.String()})
+	b.entries = append(b.entries, map[string]any{
+		"event": e.Event, "number": e.Number.String(), "uuid": e.UUID.String(), "stone": e.Stone, "kind": string(e.Kind),
+		"first_day": e.Examined.First.String(), "last_day": e.Examined.Last.String(), "examiner": e.Examiner, "issued": e.Issued.Format(time.RFC3339),
+		"stone_sha256": e.Content.Stone.String(), "photos_sha256": e.Content.Photos.String(), "letterhead_sha256": e.Content.Letterhead.String(),
+		"pdf_sha256": e.PDF.String(), "pdf_bytes": e.Size, "file": e.File, "program": e.Program, "data": e.Data, "state": string(e.State), "reason": "",
+		"replaces": "", "replaced_by": "", "prev": e.Prev.String(), "hash": e.Hash.String(), "year": e.Number.Year(), "ordinal": e.Number.Ordinal()})
+	b.documents = append(b.documents, map[string]any{"event": e.Event, "gzip": hex.EncodeToString(packed.Bytes())})
+	if len(b.events) == 1000 {
+		return hash, b.flush()
+	}
+	return hash, nil
+}
+
+// flush writes what was collected, from JSON, which both databases read.
+func (b *bulk) flush() error {
+	for _, table := range []struct {
+		name string
+		rows *[]map[string]any
+	}{{"events", &b.events}, {"entries", &b.entries}, {"documents", &b.documents}} {
+		if len(*table.rows) == 0 {
+			continue
+		}
+		src, err := json.Marshal(*table.rows)
+		if err != nil {
+			return err
+		}
+		if _, err := b.sql.ExecContext(b.ctx, b.insert(table.name, (*table.rows)[0]), string(src)); err != nil {
+			return err
+		}
+		*table.rows = nil
+	}
+	return nil
+}
+
+// insert is the statement that enters rows of JSON like the first.
+func (b *bulk) insert(table string, first map[string]any) string {
+	columns := slices.Sorted(maps.Keys(first))
+	var values, typed []string
+	for _, c := range columns {
+		value, kind := "value ->> '"+c+"'", "text"
+		switch _, isText := first[c].(string); {
+		case c == "gzip":
+			value = "unhex(" + value + ")"
+		case !isText:
+			kind = "bigint"
+		}
+		values, typed = append(values, value), append(typed, c+" "+kind)
+	}
+	if b.server {
+		list := strings.Join(columns, ", ")
+		from := strings.Replace(list, "gzip", "decode(gzip, 'hex')", 1)
+		return "INSERT INTO " + table + " (" + list + ") SELECT " + from + " FROM jsonb_to_recordset($1::jsonb) AS r(" + strings.Join(typed, ", ") + ")"
+	}
+	return "INSERT INTO " + table + " (" + strings.Join(columns, ", ") + ") SELECT " + strings.Join(values, ", ") + " FROM json_each($1)"
 }
