@@ -55,15 +55,8 @@ func (c *composer) keeping() []Block {
 	for _, t := range texts {
 		blocks = append(blocks, c.paragraph(t)...)
 	}
-	return append(blocks, c.small(append([]Text{c.say("limits.carat", templates.None{}), c.numbered()}, c.closing(c.limitFacts())...)...)...)
-}
-
-// numbered is how the number of a document guards itself against a slip.
-func (c *composer) numbered() Text {
-	if c.Number == "" {
-		return c.say("verify.draft", templates.None{})
-	}
-	return c.say("verify.number", templates.Verify{Number: c.Number, Check: lastDigits(c.Number)})
+	blocks = append(blocks, c.small(append([]Text{c.say("limits.carat", templates.None{})}, c.closing(c.limitFacts())...)...)...)
+	return append(blocks, c.small(c.checking()...)...) // a record has no section of its own for it
 }
 
 func (c *composer) paid(m stone.Money) string {
@@ -76,7 +69,17 @@ func (c *composer) paid(m stone.Money) string {
 // verify is section 9: how a reader finds out whether this is the document that
 // was issued. A note is signed here.
 func (c *composer) verify() []Block {
-	var blocks []Block
+	blocks := c.small(c.checking()...)
+	blocks = append(blocks, c.code()...)
+	if c.kind.Note {
+		blocks = signed(blocks, c.signature())
+	}
+	return blocks
+}
+
+// checking is what a reader needs to find out whether this is the document that
+// was issued.
+func (c *composer) checking() []Text {
 	f := templates.Verify{
 		Number: c.Number, Check: lastDigits(c.Number), UUID: c.UUID, Digest: digest(c.StoneFile), File: c.stoneFileName(), JSON: c.jsonName(),
 	}
@@ -90,12 +93,7 @@ func (c *composer) verify() []Block {
 	if len(c.StoneFile) > 0 && len(c.JSON) > 0 {
 		texts = append(texts, c.say("verify.files", f))
 	}
-	blocks = append(blocks, c.small(texts...)...)
-	blocks = append(blocks, c.code()...)
-	if c.kind.Note {
-		blocks = signed(blocks, c.signature())
-	}
-	return blocks
+	return texts
 }
 
 // signed puts a signature below the blocks and keeps the last paragraph with

@@ -5,19 +5,15 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/grading/identify"
-	"stonewrit/grading/reading"
-	"stonewrit/grading/stone"
 	"stonewrit/templates"
 )
 
 // asOne is a piece as the sections take it that are the same for a stone and a
 // piece: parties, value, keeping, how to verify.
 func asOne(p *grading.ExaminedPiece) *grading.Examined {
-	s := &stone.Stone{Reference: p.Piece.Reference, Assignment: p.Piece.Assignment, Account: p.Piece.Account}
-	return &grading.Examined{
-		Stone: s, Bench: p.Bench, Worth: p.Worth, Problems: p.Problems, Caveats: p.Caveats,
-		Weight: grading.Weight{Check: reading.Check{}},
-	}
+	head := p.Piece.Head()
+	head.Marks = nil // a piece has a list of its own
+	return &grading.Examined{Stone: head, Bench: p.Bench, Worth: p.Worth, Problems: p.Problems, Caveats: p.Caveats}
 }
 
 // preparePiece makes a composer for each item.

@@ -145,7 +145,7 @@ func (i *issuer) changes(ctx context.Context, book *register.Book, before regist
 		}
 	}
 	if before.Content.Photos != req.Content.Photos {
-		list = append(list, change{path: "the photos"})
+		list = append(list, change{path: picturesOf(rec)})
 	}
 	if before.Content.Letterhead != req.Content.Letterhead {
 		list = append(list, change{path: "the letterhead"})

@@ -41,16 +41,16 @@ func (p *program) check(c *cobra.Command, paths []string, asJSON bool) error {
 		return p.checkBench(r, paths[0])
 	}
 	list := r.list(paths)
-	show := r.block
+	show := showing{r.block, r.pieceBlock}
 	if asJSON {
-		show = r.line
+		show = showing{r.line, r.pieceLine}
 	}
 	var sum tally
 	p.start(len(list), "checking")
 	defer p.end()
 	err = inOrder(c.Context(), len(list), func(i int) *checkedStone { return r.checkOne(list[i], show) }, func(s *checkedStone) error {
 		p.met(statusOf(s.problems))
-		sum.add(s.problems)
+		sum.add(s)
 		if s.err != nil {
 			return s.err
 		}
@@ -73,14 +73,24 @@ type checkedStone struct {
 	problems stone.Problems
 	text     string // for standard output
 	err      error
+	piece    bool
+}
+
+// showing is how check shows a stone and a piece.
+type showing struct {
+	stone func(*record, *grading.Examined) (string, error)
+	piece func(*record, *grading.ExaminedPiece) (string, error)
 }
 
 // checkOne reads and examines one stone and words what is known of it.
-func (r *reader) checkOne(l listing, show func(*record, *grading.Examined) (string, error)) *checkedStone {
+func (r *reader) checkOne(l listing, show showing) *checkedStone {
 	rec := r.read(l)
+	if rec.piece != nil {
+		return r.checkPiece(rec, show)
+	}
 	e := r.checked(rec)
-	text, err := show(rec, e)
-	return &checkedStone{l.file, e.Problems, text, err}
+	text, err := show.stone(rec, e)
+	return &checkedStone{l.file, e.Problems, text, err, false}
 }
 
 // checked examines a record and looks at its pictures. Of a record that cannot
@@ -149,10 +159,13 @@ func (p *program) checkBench(r *reader, path string) error {
 }
 
 // tally counts how the stones of a run came out.
-type tally struct{ good, found, unread int }
+type tally struct{ good, found, unread, pieces int }
 
-func (t *tally) add(problems stone.Problems) {
-	switch statusOf(problems) {
+func (t *tally) add(s *checkedStone) {
+	if s.piece {
+		t.pieces++
+	}
+	switch statusOf(s.problems) {
 	case statusGood:
 		t.good++
 	case statusFindings:
@@ -173,5 +186,9 @@ func (t tally) String() string {
 	if t.unread > 0 {
 		parts = append(parts, fmt.Sprintf("%d that cannot be used", t.unread))
 	}
-	return fmt.Sprintf("%d stone files: %s", t.good+t.found+t.unread, strings.Join(parts, ", "))
+	what := "stone files"
+	if t.pieces > 0 {
+		what = "files of stones and pieces"
+	}
+	return fmt.Sprintf("%d %s: %s", t.good+t.found+t.unread, what, strings.Join(parts, ", "))
 }

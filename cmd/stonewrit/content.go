@@ -18,6 +18,13 @@ func contentOf(rec *record, shop *workshop) (register.Content, error) {
 	if err != nil {
 		return register.Content{}, err
 	}
+	for _, set := range rec.set { // a piece has changed where one of its stones has
+		of, err := pictureDigests(set)
+		if err != nil {
+			return register.Content{}, err
+		}
+		pictures = append(append(pictures, register.Sum(set.src)), of...)
+	}
 	letterhead, err := shop.letterheadDigest(rec.bench.bench, rec.stone)
 	if err != nil {
 		return register.Content{}, err

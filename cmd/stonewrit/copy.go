@@ -52,6 +52,11 @@ func (i *issuer) copy(rec *record, done register.Issuance) error {
 func (i *issuer) toShow(rec *record, e register.Entry) ([]byte, error) {
 	bare := *rec
 	bare.stone = anonymous(rec.stone)
+	if rec.piece != nil {
+		piece := *rec.piece
+		piece.Assignment, piece.Account = bare.stone.Assignment, bare.stone.Account
+		bare.piece = &piece
+	}
 	m, err := i.r.manuscript(&bare, i.shops)
 	if err != nil {
 		return nil, err

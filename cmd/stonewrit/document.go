@@ -28,6 +28,9 @@ func (r *reader) manuscript(rec *record, shops *workshops) (*manuscript, error) 
 	if err != nil {
 		return nil, err
 	}
+	if rec.piece != nil {
+		return r.pieceManuscript(rec, shop)
+	}
 	e := r.forDocument(rec)
 	if e.Problems.Has(stone.Error) {
 		return &manuscript{rec: rec, shop: shop, input: report.Input{Examined: e}}, nil
@@ -40,7 +43,7 @@ func (r *reader) manuscript(rec *record, shops *workshops) (*manuscript, error) 
 	if err != nil {
 		return nil, err
 	}
-	drawings, err := r.evidence(e, shop)
+	drawings, err := r.evidence(e, e.Stone.Report, shop)
 	if err != nil {
 		return nil, err
 	}
@@ -48,11 +51,16 @@ func (r *reader) manuscript(rec *record, shops *workshops) (*manuscript, error) 
 		Examined: e, Evidence: drawings, Gems: r.tables.Gems, Wording: shop.wording, Photos: pictures,
 		StoneFile: rec.src, JSON: json, Program: name + " " + version(),
 	}}
-	if b := rec.bench.record(); b != nil {
-		m.input.Logo = shop.image(b.Practice.Logo)
-		m.input.Signature = shop.image(b.Examiners[rec.stone.Examiner].Signature)
-	}
+	m.letterhead()
 	return m, nil
+}
+
+// letterhead adds the practice's logo and the examiner's signature.
+func (m *manuscript) letterhead() {
+	if b := m.rec.bench.record(); b != nil {
+		m.input.Logo = m.shop.image(b.Practice.Logo)
+		m.input.Signature = m.shop.image(b.Examiners[m.rec.stone.Examiner].Signature)
+	}
 }
 
 // forDocument examines a stone under the bare name of its file: the folders of

@@ -105,7 +105,7 @@ func (r *reader) ready(rec *record, shops *workshops) (*manuscript, stone.Proble
 	if err != nil {
 		return nil, nil, err
 	}
-	problems := m.input.Examined.Problems
+	problems := m.problems()
 	if problems.Has(stone.Error) {
 		return nil, problems, nil
 	}

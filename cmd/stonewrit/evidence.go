@@ -11,10 +11,10 @@ import (
 	"stonewrit/templates"
 )
 
-// evidence draws an examined stone's figures where its kind of document shows
+// evidence draws an examined stone's figures where the kind of document shows
 // them.
-func (r *reader) evidence(e *grading.Examined, shop *workshop) ([]report.Figure, error) {
-	order, err := shop.wording.Order(e.Stone.Report)
+func (r *reader) evidence(e *grading.Examined, kind string, shop *workshop) ([]report.Figure, error) {
+	order, err := shop.wording.Order(kind)
 	if err != nil || !slices.Contains(order, "evidence") {
 		return nil, err
 	}

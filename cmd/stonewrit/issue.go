@@ -202,15 +202,16 @@ func (i *issuer) approved(ctx context.Context, rec *record) (*manuscript, error)
 		i.refuse(rec, problems)
 		return nil, nil
 	}
-	if stops := stopping(m.input.Examined); len(stops) > 0 {
-		i.refuse(rec, stops)
+	if i.stopped(m) {
 		return nil, nil
 	}
 	if err := i.people.authorise(ctx, rec); err != nil {
 		return nil, err
 	}
-	m.input.Examined.Stone.Authorised = rec.stone.Authorised
-	i.report(rec, m.input.Examined)
+	m.authorised(rec.stone.Authorised)
+	for _, part := range m.parts() {
+		i.report(part)
+	}
 	m.input.Code = seal.Code
 	now := i.p.now()
 	number, err := sampleNumber(rec.bench, now)
@@ -220,12 +221,28 @@ func (i *issuer) approved(ctx context.Context, rec *record) (*manuscript, error)
 	return m, m.printable(number, rec.bench.local(now))
 }
 
+// stopped tells what keeps a document from being issued, file by file.
+func (i *issuer) stopped(m *manuscript) bool {
+	stopped := false
+	for _, part := range m.parts() {
+		if stops := stopping(part); len(stops) > 0 {
+			i.p.met(max(statusFindings, statusOf(stops)))
+			i.p.sayProblems(part.file, stops)
+			stopped = true
+		}
+	}
+	if stopped {
+		i.p.note("%s: not issued, no number was taken", m.rec.file)
+	}
+	return stopped
+}
+
 // stopping are the problems that keep a stone from being issued: what a
 // required statement lacks, and a contradicted claim that nobody explains.
-func stopping(e *grading.Examined) stone.Problems {
+func stopping(part part) stone.Problems {
 	var list stone.Problems
-	for _, q := range e.Problems {
-		if q.Severity == stone.Missing || isContradiction(e, q) && strings.TrimSpace(e.Stone.Explanation) == "" {
+	for _, q := range part.problems {
+		if q.Severity == stone.Missing || isContradiction(part.stone, q) && strings.TrimSpace(part.explanation) == "" {
 			list = append(list, q)
 		}
 	}
@@ -234,6 +251,9 @@ func stopping(e *grading.Examined) stone.Problems {
 
 // isContradiction tells the finding that a claim is contradicted.
 func isContradiction(e *grading.Examined, q stone.Problem) bool {
+	if e == nil {
+		return false
+	}
 	for _, c := range e.Claims() {
 		if q.Severity == stone.Finding && q.Path == c.Path && c.Claim.Standing == identify.Contradicted {
 			return true
@@ -251,15 +271,15 @@ func (i *issuer) refuse(rec *record, problems stone.Problems) {
 
 // report tells the findings that the document itself tells: it is issued all
 // the same.
-func (i *issuer) report(rec *record, e *grading.Examined) {
-	for _, q := range e.Problems {
+func (i *issuer) report(part part) {
+	for _, q := range part.problems {
 		switch {
 		case q.Severity != stone.Finding:
-		case isContradiction(e, q):
-			i.p.note("%s: %s is contradicted, and issued with its explanation", rec.file, q.Path)
+		case isContradiction(part.stone, q):
+			i.p.note("%s: %s is contradicted, and issued with its explanation", part.file, q.Path)
 		default:
 			i.p.met(statusFindings)
-			i.p.sayProblems(rec.file, stone.Problems{q})
+			i.p.sayProblems(part.file, stone.Problems{q})
 		}
 	}
 }

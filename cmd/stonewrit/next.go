@@ -51,8 +51,7 @@ func (j judgedStone) at() identify.Case {
 // judged reads and examines what can be, and tells the rest.
 func (r *reader) judged(paths []string) []judgedStone {
 	var list []judgedStone
-	for _, l := range r.list(paths) {
-		rec := r.read(l)
+	for _, rec := range r.stonesOf(paths) {
 		problems := rec.problems
 		if !rec.unread() {
 			e := r.examine(rec)

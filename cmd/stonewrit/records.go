@@ -15,14 +15,17 @@ import (
 type listing struct {
 	source
 	bench *benchFile
-	same  []string // the files of its reference, if it is not the only one
+	same  []string       // the files of its reference, if it is not the only one
+	twice stone.Problems // of a piece: stones that another piece has too
 }
 
-// A record is a stone file as read.
+// A record is a stone file as read, or a piece file with those of its stones.
 type record struct {
 	listing
 	src      []byte
-	stone    *stone.Stone
+	stone    *stone.Stone   // of a piece what it has in common with a stone
+	piece    *stone.Piece   // nil for a stone
+	set      []*record      // the stone files that a piece names, in their order
 	problems stone.Problems // of reading it
 }
 
@@ -58,12 +61,11 @@ func (r *reader) list(paths []string) []listing {
 		switch s.Sort {
 		case stone.SortBench:
 			r.p.fail(failing("name a stone file, or the folder", "%s:1:1: a bench file, a stone file was expected", s.file))
-		case stone.SortPiece:
-			r.p.fail(failing("give each stone a file of its own until then", "%s:1:1: a piece file, which this version cannot read yet", s.file))
 		default:
 			list = append(list, listing{source: s, bench: r.benches.above(s.file)})
 		}
 	}
+	list = r.setInPieces(list)
 	sameReference(list)
 	return list
 }
@@ -78,23 +80,36 @@ func (r *reader) read(l listing) *record {
 		out.problems = stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: "cannot be read: " + bare(err).Error()}}
 		return out
 	}
-	out.stone, out.problems = r.stones.Stone(l.file, out.src)
-	if out.unread() && (out.bench == nil || out.bench.usable()) {
+	if l.Sort == stone.SortPiece {
+		r.readItems(out)
+	} else {
+		out.stone, out.problems = r.stones.Stone(l.file, out.src)
+	}
+	if out.unread() && out.piece == nil && (out.bench == nil || out.bench.usable()) {
 		out.problems = append(out.problems, stone.Against(out.stone, out.bench.record(), out.bench.today(r.p.now()))...)
 		out.problems.Sort()
 	}
 	if len(out.same) > 0 {
-		out.problems = append(out.problems, out.stone.Problem(stone.Error, "stone",
+		key := "stone"
+		if out.piece != nil {
+			key = "piece"
+		}
+		out.problems = append(out.problems, out.stone.Problem(stone.Error, key,
 			fmt.Sprintf("%s has the reference %s too", others(out.same, out.file), out.Reference), "give each stone a reference of its own"))
 		out.problems.Sort()
 	}
 	if out.bench != nil && !out.bench.usable() {
-		out.problems = append(stone.Problems{{
-			Severity: stone.Error, Line: 1, Column: 1,
-			Message: out.bench.file + ", its bench file, has errors", Hint: "mend the bench file first",
-		}}, out.problems...)
+		out.problems = append(stone.Problems{benchFault(out.bench)}, out.problems...)
 	}
 	return out
+}
+
+// benchFault says that a file cannot be used for its bench file's sake.
+func benchFault(bench *benchFile) stone.Problem {
+	return stone.Problem{
+		Severity: stone.Error, Line: 1, Column: 1,
+		Message: bench.file + ", its bench file, has errors", Hint: "mend the bench file first",
+	}
 }
 
 // sameReference notes the stones that share a reference: a reference names one

@@ -30,6 +30,19 @@ type Piece struct {
 	source
 }
 
+// Named is the piece under another name of its file.
+func (p *Piece) Named(name string) *Piece {
+	named := *p
+	named.file = name
+	return &named
+}
+
+// Head is what a piece file has in common with a stone file, at its places in
+// the piece file: reference, assignment, account and marks.
+func (p *Piece) Head() *Stone {
+	return &Stone{Format: p.Format, Reference: p.Reference, Assignment: p.Assignment, Marks: p.Marks, Account: p.Account, source: p.source}
+}
+
 // Files lists the stone files that the piece names, as written and in their
 // order.
 func (p *Piece) Files() []string {

@@ -19,7 +19,7 @@ const (
 // A Heading is what a YAML file says of itself at its top.
 type Heading struct {
 	Sort      string
-	Reference string // of a stone; "" where it cannot be told
+	Reference string // of a stone or piece; "" where it cannot be told
 }
 
 // Sniff tells what a YAML file is, as Head does.
@@ -41,7 +41,7 @@ func Head(src []byte) Heading {
 	case !has("stonewrit"):
 		return Heading{Sort: SortOther}
 	case has("piece") && !has("stone"):
-		return Heading{Sort: SortPiece}
+		return Heading{SortPiece, keys["piece"]}
 	case !has("stone") && ofBench:
 		return Heading{Sort: SortBench}
 	}
