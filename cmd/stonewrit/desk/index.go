@@ -121,7 +121,7 @@ type listing struct {
 }
 
 // pageRows is how many rows a page of the list has.
-const pageRows = 100
+const pageRows = 50
 
 // find lists the rows of a query. Rows that are shown are judged at once; a
 // search finds what has been judged so far.
@@ -222,6 +222,7 @@ func (x *index) start() {
 	}
 	x.running = true
 	go func() {
+		time.Sleep(restless) // what is asked for now comes first
 		for _, r := range x.sorted("") {
 			if !r.ready {
 				x.judge(r)
