@@ -100,6 +100,9 @@ func TestStoneByKeyboard(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a browser takes too long for -short")
 	}
+	if os.Getenv("STONEWRIT_BROWSER_TESTS") == "" {
+		t.Skip("tests in a browser take minutes: set STONEWRIT_BROWSER_TESTS=1")
+	}
 	chromium, err := exec.LookPath("chromium")
 	if err != nil {
 		t.Skip("no Chromium is installed: apt-get install chromium")

@@ -30,7 +30,7 @@ func TestMain(m *testing.M) {
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
-		Deadline:            time.Now().Add(time.Minute), // a program that waits for ever fails its script
+		Deadline:            time.Now().Add(4 * time.Minute), // a program that waits for ever fails its script
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       os.Getenv("UPDATE_SCRIPTS") != "",

@@ -21,6 +21,9 @@ func browser(t *testing.T) context.Context {
 		t.Skip("a browser takes too long for -short")
 	}
 	var found string
+	if os.Getenv("STONEWRIT_BROWSER_TESTS") == "" {
+		t.Skip("tests in a browser take minutes: set STONEWRIT_BROWSER_TESTS=1")
+	}
 	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
 		if path, err := exec.LookPath(name); err == nil {
 			found = path

@@ -5,6 +5,7 @@ package desk_test
 import (
 	"net/http"
 	"net/url"
+	"os"
 	"syscall"
 	"testing"
 	"time"
@@ -25,6 +26,9 @@ func spent(t *testing.T) time.Duration {
 // person waits: half of the 100 ms to first paint, half of the 50 ms to a
 // verdict.
 func TestProcessorTime(t *testing.T) {
+	if os.Getenv("STONEWRIT_BROWSER_TESTS") == "" {
+		t.Skip("a measurement: set STONEWRIT_BROWSER_TESTS=1")
+	}
 	b := newBench(t)
 	form := b.form("/stone/hl-0412.yaml")
 	form.Set("v/size/crown_angle", "33.9")
