@@ -30,27 +30,31 @@ func (a *auditor) pdfs(ctx context.Context, folder string) error {
 		if err != nil || len(batch) == 0 {
 			return err
 		}
+		if err := a.stored(ctx, batch); err != nil {
+			return err
+		}
+		if folder == "" {
+			continue
+		}
 		for _, e := range batch {
-			if err := a.stored(ctx, e); err != nil {
-				return err
-			}
-			if folder != "" {
-				a.file(o, e)
-			}
+			a.file(o, e)
 		}
 	}
 }
 
-func (a *auditor) stored(ctx context.Context, e Entry) error {
-	err := a.store.read(ctx, func(t *tx) error {
-		_, err := t.document(e)
-		return err
-	})
-	if errors.Is(err, ErrStored) {
-		a.find(Finding{Kind: ChangedCopy, Event: e.Event, Number: e.Number}, "%v", err)
+// stored checks the stored PDFs of a batch.
+func (a *auditor) stored(ctx context.Context, batch []Entry) error {
+	return a.store.read(ctx, func(t *tx) error {
+		for _, e := range batch {
+			_, err := t.document(e)
+			if errors.Is(err, ErrStored) {
+				a.find(Finding{Kind: ChangedCopy, Event: e.Event, Number: e.Number}, "%v", err)
+			} else if err != nil {
+				return err
+			}
+		}
 		return nil
-	}
-	return err
+	})
 }
 
 // file checks the PDF of an entry in the folder; o is nil if that is missing.
