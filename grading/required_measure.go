@@ -99,16 +99,17 @@ func eachTest(m *matter, ask func(t stone.Test) (key, needed, hint string)) []la
 	return list
 }
 
-// byInstrument reports whether a test is made with an instrument that the bench
-// names: not by hand or eye, and not by somebody else.
+// byInstrument reports whether the result of a test hangs on the instrument that
+// made it: not one by hand or eye, and not by somebody else.
 func byInstrument(t stone.Test) bool {
 	switch t := t.(type) {
-	case *stone.LaboratoryReport, *stone.Hardness, *stone.CarbonateFlash, *stone.Doubling, *stone.Features:
-		return false
+	case *stone.Refractometer, *stone.Digital, *stone.Spectroscope, *stone.Ultraviolet, *stone.Thermal, *stone.Electrical, *stone.Screening,
+		*stone.Radioactivity, *stone.OwnSpectrum:
+		return true
 	case *stone.Gravity:
 		return t.Method != "value"
 	}
-	return true
+	return false
 }
 
 // conditions tells what a result depends on and nobody wrote down.

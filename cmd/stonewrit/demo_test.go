@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -41,6 +42,7 @@ func TestIssueDemo(t *testing.T) {
 	if err != nil || len(stones) < 10 {
 		t.Fatalf("%d stones, %v", len(stones), err)
 	}
+	stones = slices.DeleteFunc(stones, func(f string) bool { return f == "hl-0501.yaml" }) // told of in the ring HL-0500
 	out, errs := command(t, statusGood, "issue", "--out", "issued", ".")
 	if errs != "" {
 		t.Errorf("on standard error: %s", errs)

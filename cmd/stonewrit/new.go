@@ -18,9 +18,9 @@ import (
 )
 
 // newOptions are the flags of new.
-type newOptions struct{ kind, species, folder string }
+type newOptions struct{ kind, species, folder, piece string }
 
-// newCommand writes a new commented stone file.
+// newCommand writes a new commented stone file, or a piece file.
 func (p *program) newCommand() *cobra.Command {
 	var o newOptions
 	c := &cobra.Command{
@@ -30,6 +30,7 @@ func (p *program) newCommand() *cobra.Command {
 	c.Flags().StringVar(&o.kind, "kind", stone.ShortNote, "")
 	c.Flags().StringVar(&o.species, "species", assumedSpecies, "")
 	c.Flags().StringVar(&o.folder, "in", ".", "")
+	c.Flags().StringVar(&o.piece, "piece", "", "")
 	return c
 }
 
@@ -55,6 +56,9 @@ func (p *program) new(reference string, o newOptions) error {
 	r, err := p.reader()
 	if err != nil {
 		return err
+	}
+	if known := stone.PieceKinds(); o.piece != "" && !slices.Contains(known, o.piece) {
+		return unknownWord("--piece %s is no kind of piece", o.piece, known, listed(known))
 	}
 	if _, err := r.tables.Gems.Find(o.species); err != nil {
 		return nameError(err)
@@ -91,6 +95,9 @@ func (r *reader) skeletonOf(reference, file string, o newOptions) ([]byte, error
 		if ids := slices.Sorted(maps.Keys(bench.bench.Examiners)); len(ids) > 0 {
 			s.Examiner = ids[0]
 		}
+	}
+	if s.Piece = o.piece; s.Piece != "" {
+		return s.write("piece.yaml")
 	}
 	return s.write("stone.yaml")
 }

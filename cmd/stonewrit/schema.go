@@ -17,7 +17,7 @@ func (p *program) schemaCommand() *cobra.Command {
 			}
 			text := stone.Schema(sort)
 			if text == nil {
-				return unknownWord("there is no schema of %q", sort, []string{stone.SortStone, stone.SortBench}, "stone or bench")
+				return unknownWord("there is no schema of %q", sort, []string{stone.SortStone, stone.SortPiece, stone.SortBench}, "stone, piece or bench")
 			}
 			p.print("%s\n", text)
 			return nil

@@ -23,6 +23,7 @@ const placeholder = "WRITE HERE"
 type skeleton struct {
 	File, Base      string // its name, and the name without ending
 	Reference, Kind string
+	Piece           string // kind of the piece, for a piece file
 	Species         string
 	Today           string
 	Examiner        string

@@ -9,6 +9,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"gopkg.in/yaml.v3"
 
+	"stonewrit/grading"
 	"stonewrit/grading/gem"
 	"stonewrit/grading/stone"
 )
@@ -22,7 +23,7 @@ func uncommented(src []byte) []byte { return unused.ReplaceAll(src, []byte("$1$2
 func skeletonFor(t *testing.T, file, kind string) []byte {
 	t.Helper()
 	src, err := skeleton{
-		File: "x.yaml", Base: "x", Reference: "X-1", Kind: kind, Species: assumedSpecies, Today: "2026-11-01",
+		File: "x.yaml", Base: "x", Reference: "X-1", Kind: kind, Piece: "ring", Species: assumedSpecies, Today: "2026-11-01",
 		Examiner: "me", Prefix: "SW", FirstNumber: "SW-2026-000001-16",
 	}.write(file)
 	if err != nil {
@@ -66,6 +67,36 @@ func TestSkeletons(t *testing.T) {
 				t.Errorf("with every key: %d tests, %d pictures", len(s.Tests), len(s.Photos))
 			}
 		})
+	}
+}
+
+// With every unused key put to use a file has what its kind of document must
+// have; only the words of the practice are still to be written.
+func TestSkeletonsAreComplete(t *testing.T) {
+	tables, err := grading.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	bench, problems := stone.ReadBench("bench.yaml", uncommented(skeletonFor(t, benchName, "")), tables.Gems)
+	refuse(t, "bench file", problems)
+	today := time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)
+	for _, kind := range []string{stone.Appraisal, stone.ShortNote, stone.Record} {
+		s, problems := stone.Read("x.yaml", uncommented(skeletonFor(t, "stone.yaml", kind)), tables.Gems)
+		refuse(t, kind, problems)
+		complete(t, kind, tables.Examine(s, bench, today).Problems)
+		p, problems := stone.ReadPiece("x.yaml", uncommented(skeletonFor(t, "piece.yaml", kind)), tables.Gems)
+		refuse(t, kind+" of a piece", problems)
+		e := tables.ExaminePiece(p, []*grading.Examined{tables.ExamineSet(s, p, bench, today)}, bench, today)
+		complete(t, kind+" of a piece", e.Problems)
+	}
+}
+
+func complete(t *testing.T, what string, problems stone.Problems) {
+	t.Helper()
+	for _, q := range problems {
+		if q.Severity == stone.Missing || q.Severity == stone.Error || q.Severity == stone.Finding && q.Statement != "conclusion-support" {
+			t.Errorf("%s: %s: %s: %s", what, q.Severity, q.Path, q.Message)
+		}
 	}
 }
 

@@ -30,6 +30,12 @@ type Piece struct {
 	source
 }
 
+// PieceKinds are the words for what a piece is.
+func PieceKinds() []string {
+	f, _ := fieldsOf(reflect.TypeFor[Piece]()).find("kind")
+	return f.tags.words
+}
+
 // Named is the piece under another name of its file.
 func (p *Piece) Named(name string) *Piece {
 	named := *p
