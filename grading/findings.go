@@ -28,7 +28,8 @@ func findings(e *Examined) stone.Problems {
 		list = append(list, s.Problem(stone.Finding, f.Path, f.Message, f.Hint))
 	}
 	list = append(list, checkFindings(e)...)
-	return append(list, weightFindings(e)...)
+	list = append(list, weightFindings(e)...)
+	return append(list, scaleFindings(e)...)
 }
 
 // NamedClaim is a claim with its name and the key it answers.

@@ -95,11 +95,7 @@ func edit(root *yaml.Node, e string) error {
 
 // steps are the keys of a path; places in lists are numbers.
 func steps(path string) []string {
-	var list []string
-	for _, part := range strings.Split(strings.NewReplacer("[", ".", "]", "").Replace(path), ".") {
-		list = append(list, part)
-	}
-	return list
+	return strings.Split(strings.NewReplacer("[", ".", "]", "").Replace(path), ".")
 }
 
 func remove(at *yaml.Node, path []string) error {
