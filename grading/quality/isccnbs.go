@@ -1,7 +1,6 @@
 package quality
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 )
@@ -10,6 +9,7 @@ import (
 // designating colours.
 type centre struct {
 	name    string
+	said    string // the name in one spelling
 	munsell Munsell
 }
 
@@ -31,7 +31,7 @@ const borderline = 1.4
 // the ISCC-NBS blocks. The blocks themselves have other boundaries than this
 // nearness gives, so a name next to the boundary may be the neighbour's.
 func (g *Grader) ColourName(m Munsell) ColourName {
-	near := g.nearestColours(m)
+	near := g.nearestColours(m, 2)
 	first, second := near[0], near[1]
 	n := ColourName{Name: first.name, Distance: m.distance(first.munsell)}
 	if m.distance(second.munsell) < borderline*n.Distance {
@@ -40,18 +40,38 @@ func (g *Grader) ColourName(m Munsell) ColourName {
 	return n
 }
 
-// nearestColours are the centres that a colour may belong to, the nearest first.
-// The neutral names hold the colours of least chroma, whatever their hue.
-func (g *Grader) nearestColours(m Munsell) []centre {
+// nearestColours are the first n of the centres that a colour may belong to, the
+// nearest first. The neutral names hold the colours of least chroma, whatever
+// their hue.
+func (g *Grader) nearestColours(m Munsell, n int) []centre {
+	type apart struct {
+		*centre
+		by float64
+	}
 	grey := m.Chroma <= g.limit("neutral chroma")
-	near := slices.DeleteFunc(slices.Clone(g.colours), func(c centre) bool { return c.munsell.Neutral() != grey })
 	if grey {
 		m.Chroma = 0
 	}
-	slices.SortStableFunc(near, func(a, b centre) int {
-		return cmp.Compare(m.distance(a.munsell), m.distance(b.munsell))
-	})
-	return near
+	near := make([]apart, 0, n+1)
+	for i := range g.colours {
+		c := apart{&g.colours[i], m.distance(g.colours[i].munsell)}
+		if c.munsell.Neutral() != grey {
+			continue
+		}
+		at := len(near)
+		for at > 0 && near[at-1].by > c.by {
+			at--
+		}
+		if at < n {
+			near = slices.Insert(near, at, c)
+			near = near[:min(len(near), n)]
+		}
+	}
+	list := make([]centre, len(near))
+	for i, c := range near {
+		list[i] = *c.centre
+	}
+	return list
 }
 
 // ColourNames are the 267 plain colour names, in alphabetical order.
@@ -67,6 +87,7 @@ func (g *Grader) ColourNames() []string {
 func (g *Grader) readColours() error {
 	return each("iscc_nbs.csv", func(r *row) {
 		c := centre{name: r.text("name")}
+		c.said = american(c.name)
 		m, err := ParseMunsell(r.text("munsell"))
 		if err != nil {
 			r.fail("munsell", err.Error())
@@ -90,8 +111,8 @@ const clash = 5
 // without a hue never clash.
 func (g *Grader) Clashes(words string, m Munsell) bool {
 	said := american(words)
-	near := g.nearestColours(m)[:clash]
-	same := func(c centre) bool { return american(c.name) == said }
+	near := g.nearestColours(m, clash)
+	same := func(c centre) bool { return c.said == said }
 	if slices.ContainsFunc(near, same) {
 		return false
 	}
@@ -103,7 +124,7 @@ func (g *Grader) Clashes(words string, m Munsell) bool {
 		return false
 	}
 	return !slices.ContainsFunc(near, func(c centre) bool {
-		for _, h := range hueWords(american(c.name)) {
+		for _, h := range hueWords(c.said) {
 			if slices.Contains(hues, h) {
 				return true
 			}

@@ -18,7 +18,7 @@ func TestNamesOfPublishedNotations(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		switch near := g.nearestColours(m); r["name"] {
+		switch near := g.nearestColours(m, 3); r["name"] {
 		case near[0].name:
 			same++
 		case near[1].name, near[2].name:
