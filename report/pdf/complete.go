@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf16"
 
 	"stonewrit/report"
@@ -25,8 +26,9 @@ import (
 // file is a PDF taken apart into its objects; objects[i] is number i+1.
 type file struct {
 	objects [][]byte
-	catalog int // object number of fpdf's catalogue
-	info    int // object number of the document information
+	catalog int        // object number of fpdf's catalogue
+	info    int        // object number of the document information
+	writers *sync.Pool // of *zlib.Writer
 }
 
 var trailerRefs = regexp.MustCompile(`/Root (\d+) 0 R\s*/Info (\d+) 0 R`)
@@ -102,13 +104,26 @@ func (f *file) add(body string) int {
 
 // addStream appends a stream with more dictionary entries.
 func (f *file) addStream(entries string, data []byte) int {
-	return f.add(fmt.Sprintf("<<%s /Length %d>>\nstream\n%s\nendstream", entries, len(data), data))
+	f.objects = append(f.objects, stream(entries, data))
+	return len(f.objects)
+}
+
+// stream is the object of a stream with more dictionary entries.
+func stream(entries string, data []byte) []byte {
+	const end = "\nendstream\n"
+	head := fmt.Sprintf("<<%s /Length %d>>\nstream\n", entries, len(data))
+	body := make([]byte, 0, len(head)+len(data)+len(end))
+	return append(append(append(body, head...), data...), end...)
 }
 
 // complete returns the finished file.
-func complete(raw []byte, doc report.Document, pages []Page, fonts []embedded, pics pictures) ([]byte, error) {
+func (p *Press) complete(raw []byte, doc report.Document, pages []Page, fonts []embedded, pics pictures) ([]byte, error) {
 	f, err := take(raw)
 	if err != nil {
+		return nil, err
+	}
+	f.writers = &p.writers
+	if err := f.deflatePages(len(pages)); err != nil {
 		return nil, err
 	}
 	if err := f.nameFonts(fonts); err != nil {
@@ -128,6 +143,21 @@ func complete(raw []byte, doc report.Document, pages []Page, fonts []embedded, p
 	catalog += fmt.Sprintf(" /Metadata %d 0 R", f.addStream("/Type /Metadata /Subtype /XML", xmp(doc)))
 	f.objects[f.catalog-1] = []byte(catalog + ">>\n")
 	return f.write(), nil
+}
+
+// deflatePages compresses what the pages show. fpdf writes pages first, each
+// followed by its content: page i, from 0, is object 3+2i.
+func (f *file) deflatePages(n int) error {
+	for i := range n {
+		at := 3 + 2*i // the index of the content's object
+		_, body, _ := bytes.Cut(f.objects[at], []byte("stream\n"))
+		body, ok := bytes.CutSuffix(body, []byte("\nendstream\n"))
+		if !ok {
+			return fmt.Errorf("the PDF library wrote a file of unknown form: page %d has no content", i+1)
+		}
+		f.objects[at] = stream("/Filter /FlateDecode", f.deflate(body))
+	}
+	return nil
 }
 
 // write puts the objects together with a cross-reference table (7.5.4) and a
@@ -193,7 +223,7 @@ func (f *file) attach(doc report.Document) string {
 	var names, refs strings.Builder
 	for i, a := range doc.Attachments {
 		stream := f.addStream(fmt.Sprintf("/Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Params <</Size %d /CheckSum <%x> /ModDate %s>>",
-			pdfName(a.Type), len(a.Data), md5.Sum(a.Data), date), deflate(a.Data))
+			pdfName(a.Type), len(a.Data), md5.Sum(a.Data), date), f.deflate(a.Data))
 		spec := f.add(fmt.Sprintf("<</Type /Filespec /F %s /UF %s /Desc %s /AFRelationship /Source /EF <</F %d 0 R /UF %d 0 R>>>>",
 			textString(a.Name), textString(a.Name), textString(a.Description), stream, stream))
 		fmt.Fprintf(&names, "(%03d) %d 0 R ", i, spec) // sorted, as a name tree must be (7.9.6)

@@ -3,6 +3,7 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"sync"
 
 	"github.com/go-fonts/liberation/liberationserifbold"
 	"github.com/go-fonts/liberation/liberationserifitalic"
@@ -13,7 +14,8 @@ import (
 
 // Press holds the parsed typeface that documents are laid out and drawn with.
 type Press struct {
-	faces [faceCount]*face // FaceOther may be nil
+	faces   [faceCount]*face // FaceOther may be nil
+	writers sync.Pool        // of *zlib.Writer
 }
 
 // Family is a typeface: three TrueType files of one family, and one more whose
@@ -38,7 +40,7 @@ func NewPressWith(f Family) (*Press, error) {
 		or(f.Italic, liberationserifitalic.TTF),
 		f.Other,
 	}
-	var p Press
+	p := Press{writers: sync.Pool{New: newDeflater}}
 	for i, src := range sources {
 		if src == nil {
 			continue

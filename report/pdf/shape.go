@@ -103,7 +103,11 @@ type setRune struct {
 // composed first (Unicode normalisation form C), so that an accent typed apart
 // finds its glyph.
 func (p *Press) words(t report.Text, size Point) []word {
-	var set []setRune
+	length := 0
+	for _, run := range t {
+		length += len(run.Text)
+	}
+	set := make([]setRune, 0, length)
 	for _, run := range t {
 		v := voiceOf(run.Style, size)
 		for _, r := range norm.NFC.String(run.Text) {
@@ -116,7 +120,7 @@ func (p *Press) words(t report.Text, size Point) []word {
 		if len(w.set) > 0 || w.word.stop || w.word.space != nil {
 			words = append(words, w.finish(p))
 		}
-		w = wordMaker{}
+		w = wordMaker{set: w.set[:0]}
 	}
 	for i, s := range set {
 		switch {

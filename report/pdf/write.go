@@ -31,7 +31,7 @@ func (p *Press) Write(w io.Writer, doc report.Document, pages []Page) error {
 	if err := d.pdf.Output(&raw); err != nil {
 		return fmt.Errorf("writing PDF: %w", err)
 	}
-	whole, err := complete(raw.Bytes(), doc, pages, fonts, d.pictures)
+	whole, err := p.complete(raw.Bytes(), doc, pages, fonts, d.pictures)
 	if err != nil {
 		return err
 	}
@@ -58,7 +58,7 @@ type penState struct {
 
 func (d *drawing) setUp(doc report.Document) {
 	d.pdf.SetCatalogSort(true)
-	d.pdf.SetCompression(true)
+	d.pdf.SetCompression(false) // of pages: complete does it
 	d.pdf.SetAutoPageBreak(false, 0)
 	d.pdf.SetMargins(0, 0, 0)
 	d.pdf.SetCreationDate(fileDate(doc))
