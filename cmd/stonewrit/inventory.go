@@ -48,6 +48,7 @@ func (p *program) inventory(ctx context.Context, paths []string, f inventoryFlag
 	if err != nil {
 		return err
 	}
+	defer collectLess()() // also while the list is made
 	v := &inventory{p: p, r: r}
 	if v.limits.Values, err = lists.ParseAge(f.olderThan); err != nil {
 		return failing(`for example --older-than "18 months"; none for no limit`, "--older-than %s: %v", f.olderThan, err)

@@ -5,6 +5,8 @@ import (
 	"crypto/md5"
 	"crypto/sha256"
 	"fmt"
+	"hash"
+	"io"
 	"regexp"
 	"strconv"
 	"strings"
@@ -116,21 +118,21 @@ func stream(entries string, data []byte) []byte {
 	return append(append(append(body, head...), data...), end...)
 }
 
-// complete returns the finished file.
-func (p *Press) complete(raw []byte, doc report.Document, pages []Page, fonts []embedded, pics pictures) ([]byte, error) {
+// complete writes the finished file.
+func (p *Press) complete(w io.Writer, raw []byte, doc report.Document, pages []Page, fonts []embedded, pics pictures) error {
 	f, err := take(raw)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	f.writers = &p.writers
 	if err := f.deflatePages(len(pages)); err != nil {
-		return nil, err
+		return err
 	}
 	if err := f.nameFonts(fonts); err != nil {
-		return nil, err
+		return err
 	}
 	if err := f.addPictures(pics); err != nil {
-		return nil, err
+		return err
 	}
 	catalog := "<</Type /Catalog /Pages 1 0 R /ViewerPreferences <</DisplayDocTitle true>>"
 	if doc.Language != "" {
@@ -142,7 +144,7 @@ func (p *Press) complete(raw []byte, doc report.Document, pages []Page, fonts []
 	catalog += f.attach(doc)
 	catalog += fmt.Sprintf(" /Metadata %d 0 R", f.addStream("/Type /Metadata /Subtype /XML", xmp(doc)))
 	f.objects[f.catalog-1] = []byte(catalog + ">>\n")
-	return f.write(), nil
+	return f.write(w)
 }
 
 // deflatePages compresses what the pages show. fpdf writes pages first, each
@@ -163,23 +165,41 @@ func (f *file) deflatePages(n int) error {
 // write puts the objects together with a cross-reference table (7.5.4) and a
 // trailer whose identifier is drawn from the content, so that it is the same
 // for the same file (14.4).
-func (f *file) write() []byte {
-	var out bytes.Buffer
-	out.WriteString("%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
+func (f *file) write(w io.Writer) error {
+	out := tally{w: w, digest: sha256.New()}
+	fmt.Fprint(&out, "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
 	offsets := make([]int, len(f.objects))
 	for i, body := range f.objects {
-		offsets[i] = out.Len()
-		fmt.Fprintf(&out, "%d 0 obj\n%sendobj\n", i+1, body)
+		offsets[i] = out.n
+		fmt.Fprintf(&out, "%d 0 obj\n", i+1)
+		out.Write(body)
+		fmt.Fprint(&out, "endobj\n")
 	}
-	id := sha256.Sum256(out.Bytes())
-	start := out.Len()
+	id, start := out.digest.Sum(nil)[:16], out.n
 	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n", len(offsets)+1)
 	for _, off := range offsets {
 		fmt.Fprintf(&out, "%010d 00000 n \n", off)
 	}
 	fmt.Fprintf(&out, "trailer\n<</Size %d /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]>>\nstartxref\n%d\n%%%%EOF\n",
-		len(offsets)+1, f.catalog, f.info, id[:16], id[:16], start)
-	return out.Bytes()
+		len(offsets)+1, f.catalog, f.info, id, id, start)
+	return out.err
+}
+
+// tally counts and digests what is written, and remembers the first error.
+type tally struct {
+	w      io.Writer
+	digest hash.Hash
+	n      int
+	err    error
+}
+
+func (t *tally) Write(b []byte) (int, error) {
+	t.digest.Write(b)
+	t.n += len(b)
+	if t.err == nil {
+		_, t.err = t.w.Write(b)
+	}
+	return len(b), nil
 }
 
 // outline adds an entry for each named section (12.3.3) and returns the number

@@ -31,12 +31,7 @@ func (p *Press) Write(w io.Writer, doc report.Document, pages []Page) error {
 	if err := d.pdf.Output(&raw); err != nil {
 		return fmt.Errorf("writing PDF: %w", err)
 	}
-	whole, err := p.complete(raw.Bytes(), doc, pages, fonts, d.pictures)
-	if err != nil {
-		return err
-	}
-	_, err = w.Write(whole)
-	return err
+	return p.complete(w, raw.Bytes(), doc, pages, fonts, d.pictures)
 }
 
 // drawing draws pages with fpdf.
