@@ -17,15 +17,17 @@ import (
 // draftCommand writes proofs, without number, marked as drafts on every page.
 func (p *program) draftCommand() *cobra.Command {
 	var out string
+	var changed bool
 	c := &cobra.Command{
 		Use: "draft", Args: needsPaths,
-		RunE: func(c *cobra.Command, paths []string) error { return p.draft(c.Context(), paths, out) },
+		RunE: func(c *cobra.Command, paths []string) error { return p.draft(c.Context(), paths, out, changed) },
 	}
 	c.Flags().StringVar(&out, "out", "drafts", "")
+	c.Flags().BoolVar(&changed, "changed", false, "")
 	return c
 }
 
-func (p *program) draft(ctx context.Context, paths []string, out string) error {
+func (p *program) draft(ctx context.Context, paths []string, out string, changed bool) error {
 	r, err := p.reader()
 	if err != nil {
 		return err
@@ -33,6 +35,9 @@ func (p *program) draft(ctx context.Context, paths []string, out string) error {
 	r.load = r.photos.Load // what is issued is always made from the picture itself
 	list := r.list(paths)
 	d := drafter{p: p, r: r, shops: newWorkshops(), out: out, written: map[string]string{}}
+	if changed {
+		d.changes = newChanges()
+	}
 	p.start(len(list), "drafting")
 	defer p.end()
 	return inOrder(ctx, len(list), func(i int) *proof { return d.proof(list[i]) }, func(f *proof) error {
@@ -51,6 +56,7 @@ type drafter struct {
 	shops   *workshops
 	out     string
 	written map[string]string // file of a draft to the stone file it is of
+	changes *changes          // nil where all drafts are made anew
 }
 
 // A proof is a draft that is made and not yet written.
@@ -58,17 +64,27 @@ type proof struct {
 	rec      *record
 	problems stone.Problems
 	pdf      []byte // nil where the stone cannot be used
+	kept     bool   // nothing has changed since the draft that is there
 	err      error
 }
 
 // proof reads one stone and makes its draft.
 func (d *drafter) proof(l listing) *proof {
 	out := &proof{rec: d.r.read(l)}
+	if !out.rec.unread() && d.changes != nil && !d.changes.since(d.file(out.rec), out.rec) {
+		out.kept = true
+		return out
+	}
 	var m *manuscript
 	if m, out.problems, out.err = d.r.ready(out.rec, d.shops); m != nil {
 		out.pdf, out.err = m.print(register.Number{}, "", l.bench.local(d.p.now()))
 	}
 	return out
+}
+
+// file is the name of the draft of a stone.
+func (d *drafter) file(rec *record) string {
+	return filepath.Join(d.out, pdfName(rec.stone.Reference)+"-draft.pdf")
 }
 
 // write writes a proof that was made, or tells why there is none.
@@ -77,19 +93,24 @@ func (d *drafter) write(f *proof) error {
 	switch {
 	case f.err != nil:
 		return f.err
-	case f.pdf == nil:
+	case f.pdf == nil && !f.kept:
 		d.p.met(statusOf(f.problems))
 		d.p.sayProblems(rec.file, f.problems)
 		return nil
 	}
-	file := filepath.Join(d.out, pdfName(rec.stone.Reference)+"-draft.pdf")
+	file := d.file(rec)
 	if other, taken := d.written[strings.ToLower(file)]; taken {
 		return failing("give the stones references that differ in letters or digits", "%s: the draft of %s has the name %s already", rec.file, other, file)
 	}
+	d.written[strings.ToLower(file)] = rec.file
+	if f.kept {
+		d.p.print("%s  %s  (nothing has changed)\n", file, oneLine(rec.stone.Reference))
+		return nil
+	}
 	if err := replace(file, f.pdf); err != nil {
+		delete(d.written, strings.ToLower(file))
 		return err
 	}
-	d.written[strings.ToLower(file)] = rec.file
 	d.p.met(statusOf(f.problems))
 	d.p.print("%s  %s%s\n", file, oneLine(rec.stone.Reference), beforeIssue(f.problems))
 	return nil
