@@ -31,7 +31,7 @@ func (p *program) root(args []string) *cobra.Command {
 	root.SetHelpFunc(p.help)
 	root.SetFlagErrorFunc(flagError)
 	root.AddCommand(
-		p.startCommand(), p.newCommand(), p.checkCommand(), p.weighCommand(), p.nextCommand(), p.draftCommand(), p.issueCommand(), p.amendCommand(), p.verifyCommand(), p.registerCommand(), p.voidCommand(), p.inventoryCommand(), p.gemsCommand(), p.schemaCommand(), p.deskCommand(),
+		p.startCommand(), p.newCommand(), p.checkCommand(), p.weighCommand(), p.nextCommand(), p.draftCommand(), p.issueCommand(), p.amendCommand(), p.verifyCommand(), p.registerCommand(), p.voidCommand(), p.inventoryCommand(), p.importCommand(), p.gemsCommand(), p.schemaCommand(), p.deskCommand(),
 	)
 	return root
 }
