@@ -7,6 +7,7 @@
 package grading
 
 import (
+	"stonewrit/grading/phrase"
 	"time"
 
 	"stonewrit/grading/gem"
@@ -70,7 +71,7 @@ type Examined struct {
 	Worth    *worth.Result // nil without worth in the stone file
 	Told     Told          // what documents tell of such a stone
 	Problems stone.Problems
-	Caveats  []string
+	Caveats  []phrase.Line
 }
 
 // Told is what documents tell of a stone beside what was measured and judged.

@@ -3,6 +3,7 @@ package grading
 import (
 	"encoding/json"
 	"math"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/identify"
 	"stonewrit/grading/reading"
@@ -21,36 +22,36 @@ type jsonStone struct {
 	Next     []jsonNext           `json:"next,omitempty"`
 	Values   *jsonValues          `json:"values,omitempty"`
 	Weight   *jsonWeight          `json:"weight,omitempty"`
-	Caveats  []string             `json:"caveats,omitempty"`
+	Caveats  []phrase.Line        `json:"caveats,omitempty"`
 	Noted    []string             `json:"also_noted,omitempty"`
 	Problems []stone.Problem      `json:"problems"`
 }
 
 type jsonClaim struct {
-	Opinion  *string  `json:"opinion"`
-	Standing string   `json:"standing"`
-	Because  []string `json:"because"`
+	Opinion  *string       `json:"opinion"`
+	Standing string        `json:"standing"`
+	Because  []phrase.Line `json:"because"`
 }
 
 type jsonTest struct {
-	Index    int    `json:"index"`
-	Test     string `json:"test"`
-	Verdict  string `json:"verdict"`
-	Value    string `json:"value"`
-	Expected string `json:"expected"`
-	Because  string `json:"because"`
-	Telling  bool   `json:"telling"`
+	Index    int         `json:"index"`
+	Test     string      `json:"test"`
+	Verdict  string      `json:"verdict"`
+	Value    phrase.Line `json:"value"`
+	Expected phrase.Line `json:"expected"`
+	Because  phrase.Line `json:"because"`
+	Telling  bool        `json:"telling"`
 }
 
 type jsonRival struct {
-	Material string `json:"material"`
-	Because  string `json:"not_excluded_because"`
+	Material string      `json:"material"`
+	Because  phrase.Line `json:"not_excluded_because"`
 }
 
 type jsonNext struct {
-	Test         string   `json:"test"`
-	WouldExclude []string `json:"would_exclude"`
-	Caution      string   `json:"caution,omitempty"`
+	Test         string      `json:"test"`
+	WouldExclude []string    `json:"would_exclude"`
+	Caution      phrase.Line `json:"caution,omitempty"`
 }
 
 type jsonValues struct {
@@ -80,16 +81,16 @@ type jsonOptic struct {
 }
 
 type jsonWeight struct {
-	Measured  float64 `json:"measured_ct,omitempty"`
-	MeasuredU float64 `json:"measured_u,omitempty"`
-	Estimated float64 `json:"estimated_ct,omitempty"`
-	Low       float64 `json:"low_ct,omitempty"`
-	High      float64 `json:"high_ct,omitempty"`
-	Each      float64 `json:"each_ct,omitempty"`
-	Count     int     `json:"count,omitempty"`
-	Method    string  `json:"method,omitempty"`
-	ImpliedSG float64 `json:"implied_sg,omitempty"`
-	None      string  `json:"no_estimate,omitempty"`
+	Measured  float64     `json:"measured_ct,omitempty"`
+	MeasuredU float64     `json:"measured_u,omitempty"`
+	Estimated float64     `json:"estimated_ct,omitempty"`
+	Low       float64     `json:"low_ct,omitempty"`
+	High      float64     `json:"high_ct,omitempty"`
+	Each      float64     `json:"each_ct,omitempty"`
+	Count     int         `json:"count,omitempty"`
+	Method    string      `json:"method,omitempty"`
+	ImpliedSG float64     `json:"implied_sg,omitempty"`
+	None      phrase.Line `json:"no_estimate,omitempty"`
 }
 
 // Unread is the object of a file that cannot be read: its name and problems

@@ -2,6 +2,7 @@ package grading
 
 import (
 	"encoding/json"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -16,7 +17,7 @@ type jsonPiece struct {
 	Totals   []jsonTotal     `json:"totals,omitempty"`
 	Metals   []jsonMetal     `json:"metals,omitempty"`
 	Mass     *jsonMass       `json:"mass,omitempty"`
-	Caveats  []string        `json:"caveats,omitempty"`
+	Caveats  []phrase.Line   `json:"caveats,omitempty"`
 	Problems []stone.Problem `json:"problems"`
 }
 

@@ -3,6 +3,7 @@ package grading
 import (
 	"fmt"
 	"path"
+	"stonewrit/grading/phrase"
 	"strings"
 	"time"
 
@@ -22,7 +23,7 @@ type ExaminedPiece struct {
 	Mass     Mass
 	Worth    *worth.Result  // nil without worth in the piece file
 	Problems stone.Problems // of the piece file; those of a stone file are with the stone
-	Caveats  []string
+	Caveats  []phrase.Line
 }
 
 // ExaminePiece examines a piece that was read without errors. stones are those

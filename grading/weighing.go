@@ -2,6 +2,7 @@ package grading
 
 import (
 	"math"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/gem"
 	"stonewrit/grading/identify"
@@ -17,7 +18,7 @@ type Weight struct {
 	MeasuredU  float64 // standard uncertainty, ct
 	Check      reading.Check
 	Estimate   *weight.Estimate // nil where the dimensions allow none
-	NoEstimate string           // why not, or ""
+	NoEstimate phrase.Line      // why not, or ""
 	ImpliedSG  quantity.Value   // zero if not both weighed and measured
 	Dimensions weight.Dimensions
 	Slips      []weight.Finding // figures that contradict one another

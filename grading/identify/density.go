@@ -3,6 +3,7 @@ package identify
 import (
 	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
@@ -26,7 +27,7 @@ func density(g *reading.GravityValue, m *gem.Material, r rule, index *reading.In
 	}
 	f := r.judge(within("specific gravity", g.V, low, high, g.U, 3), sharpGravity)
 	if narrowed {
-		f.note = joinNote(f.note, "the range at this refractive index")
+		f.note = phrase.Line(joinNote(f.note.String(), "the range at this refractive index"))
 	}
 	return f
 }

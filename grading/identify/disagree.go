@@ -3,6 +3,7 @@ package identify
 import (
 	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -17,7 +18,7 @@ func (j *judgement) disagreements() []Finding {
 	for i, e := range j.evidence {
 		if t, ok := e.test.(*stone.LaboratoryReport); ok && t.SetAside == "" {
 			if good, why := matches(t, j.c.Stone); !good {
-				list = append(list, Finding{Path: fmt.Sprintf("tests[%d]", i), Message: "the quoted report proves nothing: " + why, Hint: "compare weight, size or inscription and list them under matched"})
+				list = append(list, Finding{Path: fmt.Sprintf("tests[%d]", i), Message: phrase.Line("the quoted report proves nothing: " + why), Hint: "compare weight, size or inscription and list them under matched"})
 			}
 		}
 	}
@@ -40,7 +41,7 @@ func (j *judgement) indexAgainstIndex() []Finding {
 			}
 			f := Finding{Path: fmt.Sprintf("tests[%d]", y.Test.Header().Index)}
 			px, py := x.Test.Header().Place, y.Test.Header().Place
-			f.Message = fmt.Sprintf("index %.3f here and %.3f in test %d differ by %.1f times their uncertainty", y.Low, x.Low, x.Test.Header().Index+1, gap/u)
+			f.Message = phrase.Say("index %.3f here and %.3f in test %d differ by %.1f times their uncertainty", y.Low, x.Low, x.Test.Header().Index+1, gap/u)
 			f.Hint = "repeat both, and set the mistaken one aside with set_aside"
 			if px != py {
 				f.Hint = "an assembled stone reads differently above and below: look for a join from the side"
@@ -66,7 +67,7 @@ func (j *judgement) gravityAgainstGravity() []Finding {
 			if gap := max(lowX-highY, lowY-highX); gap > 3*u+atEdge {
 				list = append(list, Finding{
 					Path:    fmt.Sprintf("tests[%d]", y.Test.Header().Index),
-					Message: fmt.Sprintf("this specific gravity and that of test %d exclude each other by %.2f, %.1f times their uncertainty", x.Test.Header().Index+1, gap, gap/u),
+					Message: phrase.Say("this specific gravity and that of test %d exclude each other by %.2f, %.1f times their uncertainty", x.Test.Header().Index+1, gap, gap/u),
 					Hint:    "repeat both, and set the mistaken one aside with set_aside",
 				})
 			}

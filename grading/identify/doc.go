@@ -20,6 +20,7 @@ package identify
 
 import (
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quantity"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
@@ -81,14 +82,14 @@ type Result struct {
 	Findings                            []Finding // disagreements between tests and the like
 	Noted                               []string  // features that are printed and prove nothing
 	Opinion                             Opinion
-	Caveats                             []string
+	Caveats                             []phrase.Line
 }
 
 // A Claim is one of the four.
 type Claim struct {
 	Opinion  string // as written; "" if there is none
 	Standing Standing
-	Because  []string
+	Because  []phrase.Line
 }
 
 // TestResult is one test against the opinion.
@@ -96,21 +97,21 @@ type TestResult struct {
 	Test     stone.Test
 	Kind     Kind
 	Verdict  Verdict
-	Value    string // the reduced value, printable
-	Expected string // what the table says of the opinion
-	Because  string
+	Value    phrase.Line // the reduced value, printable
+	Expected phrase.Line // what the table says of the opinion
+	Because  phrase.Line
 	Telling  bool // the same reading speaks against a third of the materials
 }
 
 // A Rival is another material that the tests do not exclude.
 type Rival struct {
 	Material *gem.Material
-	Because  string
+	Because  phrase.Line
 }
 
 // A Finding is something that the tests show of each other.
 type Finding struct {
 	Path    string
-	Message string
-	Hint    string
+	Message phrase.Line
+	Hint    phrase.Line
 }

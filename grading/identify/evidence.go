@@ -2,6 +2,7 @@ package identify
 
 import (
 	"fmt"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
@@ -13,7 +14,7 @@ import (
 type evidence struct {
 	test  stone.Test // nil for the implied specific gravity
 	kind  Kind
-	value string
+	value phrase.Line
 	place string
 	aside string
 	judge func(m *gem.Material) finding
@@ -36,7 +37,7 @@ func (d *Identifier) evidenceOf(c *Case) []evidence {
 	}
 	if c.Implied != nil {
 		i := c.Implied
-		list = append(list, evidence{kind: KindOther, value: fmt.Sprintf("%.2f ± %.2f", i.SG.V, 2*i.SG.U), judge: func(m *gem.Material) finding { return implied(i, m) }})
+		list = append(list, evidence{kind: KindOther, value: phrase.Say("%.2f ± %.2f", i.SG.V, 2*i.SG.U), judge: func(m *gem.Material) finding { return implied(i, m) }})
 	}
 	return list
 }
@@ -104,17 +105,17 @@ func (d *Identifier) of(t stone.Test, c *Case, n *counters) evidence {
 		v := &c.Values.Index[n.index]
 		n.index++
 		r := ruleFor(v.Check.State == reading.CheckValid)
-		return evidence{kind: KindIndex, value: indexText(v), judge: func(m *gem.Material) finding { return index(v, m, r) }}
+		return evidence{kind: KindIndex, value: phrase.Line(indexText(v)), judge: func(m *gem.Material) finding { return index(v, m, r) }}
 	case *stone.Gravity:
 		g := &c.Values.Gravity[n.gravity]
 		n.gravity++
 		r := ruleFor(g.Check.State == reading.CheckValid)
-		return evidence{kind: KindDensity, value: gravityText(g), judge: func(m *gem.Material) finding { return densityAtAnyIndex(g, m, r, c.Values.Index) }}
+		return evidence{kind: KindDensity, value: phrase.Line(gravityText(g)), judge: func(m *gem.Material) finding { return densityAtAnyIndex(g, m, r, c.Values.Index) }}
 	case *stone.Spectroscope:
 		v := &c.Values.Spectrum[n.spectrum]
 		n.spectrum++
 		known := d.speaking(d.spectrumFeatures(v))
-		return evidence{kind: KindAbsorption, value: spectrumText(v), judge: func(m *gem.Material) finding {
+		return evidence{kind: KindAbsorption, value: phrase.Line(spectrumText(v)), judge: func(m *gem.Material) finding {
 			f := spectrum(v, m, look.Colour)
 			if g := d.guests(known, m); g.verdict == conflicts {
 				return g
@@ -122,13 +123,13 @@ func (d *Identifier) of(t stone.Test, c *Case, n *counters) evidence {
 			return f
 		}}
 	case *stone.Polariscope:
-		return evidence{kind: KindOptic, value: polarsText(t), judge: func(m *gem.Material) finding { return polariscope(t, m, look.Transparency) }}
+		return evidence{kind: KindOptic, value: phrase.Line(polarsText(t)), judge: func(m *gem.Material) finding { return polariscope(t, m, look.Transparency) }}
 	case *stone.Dichroscope:
-		return evidence{kind: KindOptic, value: dichroscopeText(t), judge: func(m *gem.Material) finding { return dichroscope(t, m) }}
+		return evidence{kind: KindOptic, value: phrase.Line(dichroscopeText(t)), judge: func(m *gem.Material) finding { return dichroscope(t, m) }}
 	case *stone.Ultraviolet:
 		long := lampSeen{t.Long.Given(), t.Long.Given() && t.Long.Strength != "none"}
 		short := lampSeen{t.Short.Given(), t.Short.Given() && t.Short.Strength != "none"}
-		return evidence{kind: KindLuminescence, value: lampText(t), judge: func(m *gem.Material) finding { return glow(long, short, m) }}
+		return evidence{kind: KindLuminescence, value: phrase.Line(lampText(t)), judge: func(m *gem.Material) finding { return glow(long, short, m) }}
 	case *stone.Magnification:
 		return d.seen(t.Sees.Items)
 	case *stone.Features:
@@ -144,37 +145,37 @@ func (d *Identifier) lesser(t stone.Test, c *Case) evidence {
 	e := evidence{kind: KindOther, judge: func(*gem.Material) finding { return said(cannotTell, "recorded; it names no material") }}
 	switch t := t.(type) {
 	case *stone.Hardness:
-		e.value = hardnessText(t)
+		e.value = phrase.Line(hardnessText(t))
 		bounds := scratches(t, d.table)
 		e.judge = func(m *gem.Material) finding { return hardness(bounds, m) }
 	case *stone.Thermal:
 		size := smallest(c.Stone.Size)
-		e.value = t.Shows
+		e.value = phrase.Line(t.Shows)
 		e.judge = func(m *gem.Material) finding { return thermal(t, m, size) }
 	case *stone.Electrical:
-		e.value = t.Shows
+		e.value = phrase.Line(t.Shows)
 		e.judge = func(m *gem.Material) finding { return electrical(t, m) }
 	case *stone.Magnet:
-		e.value = "attraction " + t.Shows
+		e.value = phrase.Line("attraction " + t.Shows)
 		e.judge = func(m *gem.Material) finding { return magnet(t, m) }
 	case *stone.Filter:
-		e.value = t.Shows
+		e.value = phrase.Line(t.Shows)
 		e.judge = func(m *gem.Material) finding { return filter(t, m) }
 	case *stone.Doubling:
-		e.value = strings.TrimSpace(t.Shows + t.Sees)
+		e.value = phrase.Line(strings.TrimSpace(t.Shows + t.Sees))
 		e.kind = KindOptic
 		e.judge = func(m *gem.Material) finding { return doubling(t, m) }
 	case *stone.CarbonateFlash:
-		e.value = "swing " + strings.TrimSpace(t.Shows)
+		e.value = phrase.Line("swing " + strings.TrimSpace(t.Shows))
 		e.kind = KindIndex
 		e.judge = func(m *gem.Material) finding { return carbonateFlash(t, m) }
 	case *stone.Screening:
-		e.value = t.Shows
+		e.value = phrase.Line(t.Shows)
 	case *stone.Radioactivity:
-		e.value = strings.TrimSpace(t.Shows + " " + t.Reading)
+		e.value = phrase.Line(strings.TrimSpace(t.Shows + " " + t.Reading))
 	case *stone.OwnSpectrum:
 		e = d.seen(t.Sees.Items)
-		e.value = strings.Join(append(append([]string{}, t.Peaks.Items...), t.Sees.Items...), ", ")
+		e.value = phrase.Line(strings.Join(append(append([]string{}, t.Peaks.Items...), t.Sees.Items...), ", "))
 	}
 	return e
 }

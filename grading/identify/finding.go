@@ -2,6 +2,7 @@ package identify
 
 import (
 	"fmt"
+	"stonewrit/grading/phrase"
 	"strconv"
 )
 
@@ -36,16 +37,16 @@ type finding struct {
 	value   float64 // of the stone
 	low     float64 // of the material
 	high    float64
-	d, u    float64                // distance and standard uncertainty
-	note    string                 // a sentence without figures
-	tell    func(f finding) string // how the figures are told, if not against the range
+	d, u    float64                     // distance and standard uncertainty
+	note    phrase.Line                 // a sentence without figures
+	tell    func(f finding) phrase.Line // how the figures are told, if not against the range
 }
 
 // unknown is the finding where the table lacks the figure.
 func unknown() finding { return finding{verdict: cannotTell, note: "not in the table"} }
 
 // said is a finding of a test whose outcome is a word.
-func said(v outcome, note string) finding {
+func said(v outcome, note phrase.Line) finding {
 	return finding{verdict: v, known: true, note: note}
 }
 
@@ -125,7 +126,7 @@ func (f finding) misfit() float64 {
 }
 
 // because tells the finding with its figures.
-func (f finding) because() string {
+func (f finding) because() phrase.Line {
 	switch {
 	case f.tell != nil:
 		return f.tell(f)
@@ -142,7 +143,7 @@ func (f finding) because() string {
 	if f.note != "" {
 		text += "; " + f.note
 	}
-	return text
+	return phrase.Line(text)
 }
 
 // decimal rounds half up: the small push keeps a decimal tie such as 1.76125

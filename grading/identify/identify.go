@@ -2,6 +2,7 @@ package identify
 
 import (
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
@@ -122,7 +123,7 @@ func (s *survey) whyNotExcluded(m *gem.Material) string {
 		}
 		switch f := e.judge(m); {
 		case f.verdict == agrees && f.figure != "":
-			fits = append(fits, f.because())
+			fits = append(fits, f.because().String())
 		case f.verdict == agrees:
 			fits = append(fits, e.test.Header().Kind+" agrees")
 		default:
@@ -165,7 +166,7 @@ func (j *judgement) judgeTests() {
 		case len(j.opinion.rows) == 0:
 			r.Verdict, r.Because, r.Telling = CannotTell, "no opinion to compare with", false
 		}
-		r.Expected = j.expected(e)
+		r.Expected = phrase.Line(j.expected(e))
 		j.results = append(j.results, r)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/gem"
 	"stonewrit/grading/reading"
@@ -13,10 +14,10 @@ import (
 // A Suggestion is a test worth doing next.
 type Suggestion struct {
 	Test     string
-	Excludes []string // the rivals it would exclude if the opinion is right
-	Expected float64  // rivals excluded on expectation, opinion and rivals equally likely
-	Caution  string   // printed beside it; "" if none
-	Owned    bool     // an instrument of the bench does it
+	Excludes []string    // the rivals it would exclude if the opinion is right
+	Expected float64     // rivals excluded on expectation, opinion and rivals equally likely
+	Caution  phrase.Line // printed beside it; "" if none
+	Owned    bool        // an instrument of the bench does it
 }
 
 // A trial is a test that can be foretold from a material's row.
@@ -49,7 +50,7 @@ func (d *Identifier) Next(c Case, r Result, owned []string) []Suggestion {
 		s.Owned = has
 		for _, caution := range d.table.CautionsFor(t.harm) {
 			if caution.From == 0 && s.Caution == "" {
-				s.Caution = caution.Wording
+				s.Caution = phrase.Line(caution.Wording)
 			}
 		}
 		if s.Expected > 0 {

@@ -3,6 +3,7 @@ package identify
 import (
 	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/gem"
 	"stonewrit/grading/stone"
@@ -68,7 +69,7 @@ func first(l stone.List[stone.Length]) stone.Length {
 // report makes a quoted report ready as evidence of a species.
 func (d *Identifier) report(t *stone.LaboratoryReport, c *Case) evidence {
 	ok, why := matches(t, c.Stone)
-	e := evidence{kind: KindReport, value: "report of " + t.Issuer}
+	e := evidence{kind: KindReport, value: phrase.Line("report of " + t.Issuer)}
 	if t.Number != "" {
 		e.value += ", number " + t.Number
 	}
@@ -82,13 +83,13 @@ func (d *Identifier) report(t *stone.LaboratoryReport, c *Case) evidence {
 	e.judge = func(m *gem.Material) finding {
 		switch {
 		case !ok:
-			return said(cannotTell, why)
+			return said(cannotTell, phrase.Line(why))
 		case stated == nil:
 			return said(cannotTell, "it states no species")
 		case d.table.IsWithin(m, stated) || d.table.IsWithin(stated, m):
-			return said(agrees, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
+			return said(agrees, phrase.Say("according to %s it is %s", t.Issuer, t.States.Species))
 		}
-		return said(conflicts, fmt.Sprintf("according to %s it is %s", t.Issuer, t.States.Species))
+		return said(conflicts, phrase.Say("according to %s it is %s", t.Issuer, t.States.Species))
 	}
 	return e
 }

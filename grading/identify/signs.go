@@ -2,6 +2,7 @@ package identify
 
 import (
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
@@ -72,7 +73,7 @@ func (d *Identifier) seen(terms []string) evidence {
 	if value == "" {
 		value = "nothing seen"
 	}
-	return evidence{kind: KindInclusions, value: value, judge: func(m *gem.Material) finding { return d.guests(features, m) }}
+	return evidence{kind: KindInclusions, value: phrase.Line(value), judge: func(m *gem.Material) finding { return d.guests(features, m) }}
 }
 
 // speaking keeps the features that prove or exclude some species.
@@ -111,7 +112,7 @@ func guestOf(table *gem.Table, feature *gem.Feature, m *gem.Material) (f finding
 		if err != nil {
 			continue
 		}
-		f := finding{known: true, figure: feature.Term, note: s.Because, tell: tellGuest}
+		f := finding{known: true, figure: feature.Term, note: phrase.Line(s.Because), tell: tellGuest}
 		within := table.IsWithin(m, about)
 		switch {
 		case s.Force == gem.Excludes && within, s.Force == gem.Proves && !within && !table.IsWithin(about, m):

@@ -143,7 +143,7 @@ func (j *judgement) noRowFits() (row, conflict string, none bool) {
 			}
 			if f := e.judge(m); f.verdict == conflicts {
 				misfit += max(f.misfit(), 1)
-				text = f.because()
+				text = f.because().String()
 			}
 		}
 		if text == "" {

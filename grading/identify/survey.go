@@ -3,6 +3,7 @@ package identify
 import (
 	"cmp"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
@@ -24,7 +25,7 @@ type survey struct {
 type standing struct {
 	species, row *gem.Material
 	misfit       float64
-	because      string
+	because      phrase.Line
 }
 
 // survey judges all tests against all candidates: which are left, and which
@@ -56,7 +57,7 @@ func (d *Identifier) survey(c *Case) *survey {
 		s.telling[i] = known[i] > 0 && 3*against[i] >= known[i]
 	}
 	for i := range s.left {
-		s.left[i].because = s.whyNotExcluded(s.left[i].row)
+		s.left[i].because = phrase.Line(s.whyNotExcluded(s.left[i].row))
 	}
 	slices.SortStableFunc(s.left, func(a, b standing) int {
 		return cmp.Or(cmp.Compare(a.misfit, b.misfit), strings.Compare(a.row.Name, b.row.Name))

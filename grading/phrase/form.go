@@ -74,7 +74,10 @@ func fill(form string, parts []string) string {
 		case i == len(verbs):
 		case verbs[i].place < 0:
 			b.WriteByte('%')
-		case verbs[i].place < len(parts):
+		case verbs[i].place >= len(parts):
+		case strings.HasSuffix(verbs[i].text, "q"):
+			b.WriteString(strconv.Quote(parts[verbs[i].place]))
+		default:
 			b.WriteString(parts[verbs[i].place])
 		}
 	}

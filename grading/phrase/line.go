@@ -42,10 +42,10 @@ const (
 // Word is said in its turn, a number is written as the verb says and follows
 // the language in its decimal sign; so does a Figure. Any other text stands as
 // it is in every language.
-func Say(form string, parts ...any) Line {
+func Say(form Line, parts ...any) Line {
 	var b strings.Builder
-	b.WriteString(form)
-	verbs := verbsOf(form)
+	b.WriteString(string(form))
+	verbs := verbsOf(string(form))
 	for i, part := range parts {
 		kind, text := asIs, ""
 		switch p := part.(type) {

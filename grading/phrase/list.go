@@ -47,7 +47,7 @@ func Figures(items []string) []Line {
 	return list
 }
 
-func enumerate(last string, items []Line) Line {
+func enumerate(last Line, items []Line) Line {
 	n := len(items)
 	if n < 2 {
 		return join(last, items)
@@ -55,7 +55,7 @@ func enumerate(last string, items []Line) Line {
 	return Say(last, join("%s, %s", items[:n-1]), items[n-1])
 }
 
-func join(form string, items []Line) Line {
+func join(form Line, items []Line) Line {
 	var l Line
 	for i, item := range items {
 		if i == 0 {

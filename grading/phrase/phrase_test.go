@@ -55,9 +55,9 @@ func TestLikeFmt(t *testing.T) {
 		parts []any
 	}{
 		{"%.2f ± %.3f", []any{1.7613, 0.00051}}, {"%d of %d", []any{3, 12}}, {"%[2]s before %[1]s", []any{"a", "b"}}, {"%+.0f nm, %s", []any{-3.2, "x"}},
-		{"100 %% of %s", []any{"%s"}}, {"%5.1f|%-4d|", []any{2.25, 7}}, {"%s", []any{""}},
+		{"100 %% of %s", []any{"%s"}}, {"%5.1f|%-4d|", []any{2.25, 7}}, {"%s", []any{""}}, {"%q is %d", []any{"a \"b\"", 3}},
 	} {
-		if got, want := phrase.Say(c.form, c.parts...).String(), fmt.Sprintf(c.form, c.parts...); got != want {
+		if got, want := phrase.Say(phrase.Line(c.form), c.parts...).String(), fmt.Sprintf(c.form, c.parts...); got != want {
 			t.Errorf("%q gives %q, fmt %q", c.form, got, want)
 		}
 	}

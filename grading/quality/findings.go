@@ -1,7 +1,7 @@
 package quality
 
 import (
-	"fmt"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -38,7 +38,7 @@ func (g *Grader) Findings(s *stone.Stone, each float64) stone.Problems {
 }
 
 func (r *review) say(severity stone.Severity, id, path, hint, format string, args ...any) {
-	p := r.s.Problem(severity, path, fmt.Sprintf(format, args...), hint)
+	p := r.s.Problem(severity, path, phrase.Say(phrase.Line(format), args...), phrase.Line(hint))
 	p.Statement = id
 	r.list = append(r.list, p)
 }

@@ -1,8 +1,8 @@
 package reading
 
 import (
-	"fmt"
 	"slices"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -97,10 +97,10 @@ func closer(a, b *GravityValue) bool {
 }
 
 // caveats are the printed limits of these readings.
-func (b Bench) caveats(s *stone.Stone, v Values) []string {
-	var list []string
-	add := func(format string, args ...any) {
-		if text := fmt.Sprintf(format, args...); !slices.Contains(list, text) {
+func (b Bench) caveats(s *stone.Stone, v Values) []phrase.Line {
+	var list []phrase.Line
+	add := func(form phrase.Line, parts ...any) {
+		if text := phrase.Say(form, parts...); !slices.Contains(list, text) {
 			list = append(list, text)
 		}
 	}
@@ -124,7 +124,7 @@ func (b Bench) caveats(s *stone.Stone, v Values) []string {
 	return list
 }
 
-func (b Bench) checkCaveat(add func(string, ...any), t stone.Test, c Check) {
+func (b Bench) checkCaveat(add func(phrase.Line, ...any), t stone.Test, c Check) {
 	if c.State != CheckValid {
 		add("%s: %s; a wider uncertainty was allowed for.", name(t), c.Words())
 	}

@@ -12,6 +12,7 @@ package reading
 
 import (
 	"math"
+	"stonewrit/grading/phrase"
 	"time"
 
 	"stonewrit/grading/stone"
@@ -35,7 +36,7 @@ type Values struct {
 	Gravity   []GravityValue
 	Spectrum  []SpectrumValue
 	Character Character
-	Caveats   []string
+	Caveats   []phrase.Line
 }
 
 // Reduce reduces all readings of a stone.

@@ -1,8 +1,8 @@
 package reading
 
 import (
-	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -18,8 +18,8 @@ type GravityValue struct {
 	High    float64
 	Weighed bool // found by weighing in a liquid, where a bubble lowers it
 	Check   Check
-	Void    string // why the test cannot be used, or ""
-	Notes   []string
+	Void    phrase.Line // why the test cannot be used, or ""
+	Notes   []phrase.Line
 }
 
 // Gravity reduces one specific gravity test.
@@ -83,7 +83,7 @@ func (b Bench) weighing(t *stone.Gravity) GravityValue {
 		return v
 	}
 	if t.After.Given() && t.After.Grams-dry > 2*step {
-		v.Void = fmt.Sprintf("the stone took up liquid: %s in air afterwards", t.After)
+		v.Void = phrase.Say("the stone took up liquid: %s in air afterwards", t.After)
 		return v
 	}
 	air := b.Figures["air density"]
@@ -136,7 +136,7 @@ func (b Bench) bath(t *stone.Gravity, v *GravityValue) (density, u float64) {
 	switch {
 	case !celsius.Given():
 		warmth, uCelsius = b.Figures["water not measured"], b.Figures["water not measured u"]
-		v.Notes = append(v.Notes, fmt.Sprintf("no temperature of the water is written: %g C taken", warmth))
+		v.Notes = append(v.Notes, phrase.Say("no temperature of the water is written: %g C taken", warmth))
 	case celsius.U > 0:
 		uCelsius = celsius.U
 	}

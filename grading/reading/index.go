@@ -1,8 +1,8 @@
 package reading
 
 import (
-	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -32,7 +32,7 @@ type IndexValue struct {
 	Poor      bool // contact not good, or not said to be on a flat facet: absence of an edge shows nothing
 	Check     Check
 	Limit     float64
-	Suspect   string // why the reading is not to be trusted, or ""
+	Suspect   phrase.Line // why the reading is not to be trusted, or ""
 }
 
 // Refractometer reduces the turns of one refractometer test.
@@ -218,7 +218,7 @@ func (b Bench) suspect(v *IndexValue) {
 	if raw < v.Limit-near-slack {
 		return
 	}
-	v.Suspect = fmt.Sprintf("%.3f lies within %.3f of the contact liquid's own index %.3f and may be the liquid's edge", raw, near, v.Limit)
+	v.Suspect = phrase.Say("%.3f lies within %.3f of the contact liquid's own index %.3f and may be the liquid's edge", raw, near, v.Limit)
 	switch {
 	case v.Edges == 2 && v.Low+v.Check.Offset < v.Limit-near:
 		v.Edges, v.High, v.UpperOver = 1, v.Low, true

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"math"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -22,7 +23,7 @@ type SpectrumValue struct {
 // Line is a wavelength in nm with its standard uncertainty.
 type Line struct {
 	At, U float64
-	Doubt string // what else the line may be, or ""
+	Doubt phrase.Line // what else the line may be, or ""
 }
 
 // Band is a stretch in nm with the standard uncertainty of its ends.
@@ -60,7 +61,7 @@ func (b Bench) line(w stone.Wavelength, kind string, v SpectrumValue) Line {
 		l.U = w.U
 	}
 	if !v.Lamp {
-		l.Doubt = strayLine(l.At)
+		l.Doubt = phrase.Line(strayLine(l.At))
 	}
 	return l
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -65,7 +66,7 @@ func (l *layouts) document(src []byte, out any) (map[string]Position, Problems) 
 	if d.full {
 		last := d.problems[len(d.problems)-1]
 		d.problems = append(d.problems, Problem{Severity: Error, Line: last.Line, Column: last.Column,
-			Message: fmt.Sprintf("reading stopped here, after %d mistakes", maxTold), Hint: "is this the right file?"})
+			Message: phrase.Say("reading stopped here, after %d mistakes", maxTold), Hint: "is this the right file?"})
 	}
 	return d.positions, d.problems
 }
@@ -87,7 +88,7 @@ func (d *decoder) problem(path string, at Position, message, hint string) {
 		d.full = true
 		return
 	}
-	d.problems = append(d.problems, Problem{Severity: Error, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}.brief())
+	d.problems = append(d.problems, Problem{Severity: Error, Path: path, Line: at.Line, Column: at.Column, Message: phrase.Line(message), Hint: phrase.Line(hint)}.brief())
 }
 
 // wrong records a problem at a node.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 )
 
@@ -23,13 +24,13 @@ const (
 
 // A Problem is one thing wrong with a file, at its place in the file.
 type Problem struct {
-	Severity  Severity `json:"severity"`
-	Path      string   `json:"path"`   // "tests[0].readings[1]"; empty for the whole file
-	Line      int      `json:"line"`   // from 1
-	Column    int      `json:"column"` // from 1
-	Message   string   `json:"message"`
-	Hint      string   `json:"hint,omitempty"`
-	Statement string   `json:"requirement,omitempty"` // the required statement that lacks its input
+	Severity  Severity    `json:"severity"`
+	Path      string      `json:"path"`   // "tests[0].readings[1]"; empty for the whole file
+	Line      int         `json:"line"`   // from 1
+	Column    int         `json:"column"` // from 1
+	Message   phrase.Line `json:"message"`
+	Hint      phrase.Line `json:"hint,omitempty"`
+	Statement string      `json:"requirement,omitempty"` // the required statement that lacks its input
 }
 
 // Where is file:line:column and the key's path, as printed before a message.
@@ -50,7 +51,7 @@ func (ps Problems) Error() string {
 	case 0:
 		return "no problem"
 	case 1:
-		return ps[0].Message
+		return ps[0].Message.String()
 	}
 	return fmt.Sprintf("%s, and %d more", ps[0].Message, len(ps)-1)
 }
@@ -66,10 +67,10 @@ var longQuote = regexp.MustCompile(`"((?:[^"\\]|\\.){60})(?:[^"\\]|\\.){40,}"`)
 // is not told whole. The hint of such a text is left out.
 func (p Problem) brief() Problem {
 	if len(p.Message) > 160 {
-		p.Message = longQuote.ReplaceAllString(p.Message, `"$1…"`)
+		p.Message = phrase.Line(longQuote.ReplaceAllString(p.Message.String(), `"$1…"`))
 	}
 	if len(p.Message) > 4000 {
-		p.Message = strings.ToValidUTF8(p.Message[:4000], "") + "…"
+		p.Message = phrase.Line(strings.ToValidUTF8((p.Message[:4000]).String(), "") + "…")
 	}
 	if len(p.Hint) > 400 {
 		p.Hint = ""

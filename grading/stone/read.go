@@ -2,6 +2,7 @@ package stone
 
 import (
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
@@ -119,7 +120,7 @@ func (s *source) Has(path string) bool {
 }
 
 // Problem makes a problem at a key of the file.
-func (s *source) Problem(severity Severity, path, message, hint string) Problem {
+func (s *source) Problem(severity Severity, path string, message, hint phrase.Line) Problem {
 	at := s.Position(path)
 	return Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}
 }

@@ -7,6 +7,7 @@ import (
 	"path"
 	"regexp"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strconv"
 	"strings"
 
@@ -37,7 +38,7 @@ func (v *validator) say(severity Severity, path, message, hint string) {
 		return
 	}
 	at := v.at(path)
-	v.problems = append(v.problems, Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}.brief())
+	v.problems = append(v.problems, Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: phrase.Line(message), Hint: phrase.Line(hint)}.brief())
 }
 
 func (v *validator) wrong(path, hint, format string, args ...any) {

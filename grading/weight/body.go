@@ -1,6 +1,10 @@
 package weight
 
-import "fmt"
+import (
+	"fmt"
+
+	"stonewrit/grading/phrase"
+)
 
 // A Body is the cut of a stone as a solid to be drawn, with the lengths that
 // it was built from, in millimetres.
@@ -9,7 +13,7 @@ type Body struct {
 	Table                   float64 // across
 	Crown, Girdle, Pavilion float64 // heights at the mains
 	// Assumed names the figures that were not measured and are usual ones.
-	Assumed []string
+	Assumed []phrase.Line
 }
 
 // Body builds the stone. Heights are reconciled with the total depth first, so

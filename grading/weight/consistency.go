@@ -5,6 +5,7 @@ import (
 	"iter"
 	"math"
 	"slices"
+	"stonewrit/grading/phrase"
 )
 
 // Contradictions reports figures of one stone that contradict one another, each
@@ -76,7 +77,7 @@ func (e *Estimator) consistent(s stone) bool {
 // missing reports lengths that other figures presuppose.
 func (s stone) missing() []Finding {
 	var out []Finding
-	add := func(name, message string) { out = append(out, Finding{name, Missing, message}) }
+	add := func(name, message string) { out = append(out, Finding{name, Missing, phrase.Line(message)}) }
 	if !s.Length.Given() {
 		add("length", "length or diameter is missing or zero")
 	}
@@ -101,11 +102,11 @@ func (e *Estimator) order(s stone) (Finding, bool) {
 	}
 	if s.Width.Value-s.Length.Value <= max(0.02*s.Length.Value, 3*math.Hypot(s.Width.U, s.Length.U)) {
 		if r := s.Length.Value / s.Width.Value; s.Width.Given() && !e.limits["ratio"].holds(max(1, r)) {
-			return Finding{"length", OutOfShape, fmt.Sprintf("length %s is %.1f times the width %s", inMM(s.Length.Value), r, inMM(s.Width.Value))}, true
+			return Finding{"length", OutOfShape, phrase.Say("length %s is %.1f times the width %s", inMM(s.Length.Value), r, inMM(s.Width.Value))}, true
 		}
 		return Finding{}, false
 	}
-	return Finding{"length", Swapped, fmt.Sprintf("length %s is less than width %s", inMM(s.Length.Value), inMM(s.Width.Value))}, true
+	return Finding{"length", Swapped, phrase.Say("length %s is less than width %s", inMM(s.Length.Value), inMM(s.Width.Value))}, true
 }
 
 // lengthMayBeShort lists shapes whose length is a direction and not the longer
@@ -127,7 +128,7 @@ func (e *Estimator) roundness(s stone) (Finding, bool) {
 	if e.limits["round"].holds(out) {
 		return Finding{}, false
 	}
-	return Finding{"diameter", OutOfShape, fmt.Sprintf(
+	return Finding{"diameter", OutOfShape, phrase.Say(
 		"diameters %s and %s differ by %.1f %%, too much for a round stone", inMM(s.Length.Value), inMM(s.Width.Value), out)}, true
 }
 
@@ -142,7 +143,7 @@ func (e *Estimator) depthInShape(s stone) (Finding, bool) {
 	if share >= l.low*rows[0].low && share <= l.high*rows[0].high {
 		return Finding{}, false
 	}
-	return Finding{"depth", OutOfShape, fmt.Sprintf("depth %s is %.0f %% of %s; %.0f to %.0f %% is usual for %s %s",
+	return Finding{"depth", OutOfShape, phrase.Say("depth %s is %.0f %% of %s; %.0f to %.0f %% is usual for %s %s",
 		inMM(s.Depth.Value), 100*share, inMM(s.reference()), 100*rows[0].low, 100*rows[0].high, s.Shape, s.Cut)}, true
 }
 
@@ -157,7 +158,7 @@ func (e *Estimator) totalDepth(s stone) (Finding, bool) {
 	if math.Abs(apart) <= e.limits["percent"].high*u {
 		return Finding{}, false
 	}
-	return Finding{"total_depth", PercentAgainst, fmt.Sprintf("depth %s of %s is %.1f %%, not %s; %s would be %s",
+	return Finding{"total_depth", PercentAgainst, phrase.Say("depth %s of %s is %.1f %%, not %s; %s would be %s",
 		inMM(s.Depth.Value), inMM(s.reference()), made.Value, pc(s.TotalDepth), pc(s.TotalDepth), inMM(s.TotalDepth.Value*s.reference()/100))}, true
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"stonewrit/grading/phrase"
 )
 
 // ErrDimensions says that no way of estimating can work with the dimensions
@@ -24,33 +25,33 @@ const (
 // A Candidate is one way's answer.
 type Candidate struct {
 	Method Method
-	Basis  string  // what was multiplied or built, in words
-	Source string  // keys into SOURCES.md
-	Volume Measure // mm3, one stone
-	Budget []Share // what each figure contributes to Volume.U, mm3
-	Carats Measure // of all stones together, at the specific gravity asked for
+	Basis  phrase.Line // what was multiplied or built, in words
+	Source string      // keys into SOURCES.md
+	Volume Measure     // mm3, one stone
+	Budget []Share     // what each figure contributes to Volume.U, mm3
+	Carats Measure     // of all stones together, at the specific gravity asked for
 	// Low and High bound 95 % coverage of Carats.
 	Low, High float64
-	Warnings  []string
+	Warnings  []phrase.Line
 }
 
 // An Omission is a way that could not be used, and why.
 type Omission struct {
 	Method  Method
-	Because string
+	Because phrase.Line
 }
 
 // An Estimate is the weight of a stone, or of several like ones together, with
 // every way that was tried.
 type Estimate struct {
 	Chosen     Candidate   // the one with the smallest uncertainty
-	Because    string      // why it was chosen
+	Because    phrase.Line // why it was chosen
 	Candidates []Candidate // all that gave an answer, Chosen among them: factor, solid, fitted solid
 	Omitted    []Omission
 	Gravity    Gravity // the range used: the hull of all that were handed in
 	Count      int
 	Each       Measure // carat, one stone
-	Warnings   []string
+	Warnings   []phrase.Line
 }
 
 // Volumes gives the volume in mm3 of one stone by every way that the
@@ -74,7 +75,7 @@ func (e *Estimator) Volumes(d Dimensions) ([]Candidate, []Omission, error) {
 			found = append(found, c)
 			continue
 		}
-		omitted = append(omitted, Omission{way.method, err.Error()})
+		omitted = append(omitted, Omission{way.method, phrase.Line(err.Error())})
 		if first == nil {
 			first = err
 		}
@@ -133,7 +134,7 @@ func (e *Estimator) Weigh(d Dimensions, volumes []Candidate, omitted []Omission,
 		Chosen: Best(found),
 	}
 	out.Each = Measure{out.Chosen.Carats.Value / d.count(), out.Chosen.Carats.U / d.count()}
-	out.Because = because(out.Chosen, found, omitted)
+	out.Because = phrase.Line(because(out.Chosen, found, omitted))
 	out.Warnings = append(e.unknownWords(d), out.Chosen.Warnings...)
 	out.Warnings = append(out.Warnings, disagreements(found)...)
 	return out, nil
@@ -164,13 +165,13 @@ func percent(m Measure) string { return fmt.Sprintf("%.1f %%", 100*m.U/m.Value) 
 
 // disagreements reports pairs of candidates whose volumes differ by more than
 // three times their combined uncertainty.
-func disagreements(cs []Candidate) []string {
-	var out []string
+func disagreements(cs []Candidate) []phrase.Line {
+	var out []phrase.Line
 	for i, a := range cs {
 		for _, b := range cs[i+1:] {
 			apart := math.Abs(a.Volume.Value - b.Volume.Value)
 			if apart > 3*math.Hypot(a.Volume.U, b.Volume.U) {
-				out = append(out, fmt.Sprintf("%s gives %.2f mm3 and %s %.2f mm3, more than three times their uncertainty apart: check the dimensions and the cut",
+				out = append(out, phrase.Say("%s gives %.2f mm3 and %s %.2f mm3, more than three times their uncertainty apart: check the dimensions and the cut",
 					a.Method, a.Volume.Value, b.Method, b.Volume.Value))
 			}
 		}

@@ -3,6 +3,7 @@ package weight
 import (
 	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 	"strconv"
 )
 
@@ -11,7 +12,7 @@ type repair struct {
 	dimension string
 	slip      Slip
 	stone     stone
-	says      string
+	says      phrase.Line
 }
 
 // explain looks for one slip that, undone, leaves no contradiction. Simple slips
@@ -28,9 +29,9 @@ func (e *Estimator) explain(s stone, found []Finding) (Finding, bool) {
 		if good := e.mending(repairs); len(good) > 0 {
 			says := good[0].says
 			for _, r := range good[1:] {
-				says += " or " + r.says
+				says = phrase.Say("%s or %s", says, r.says)
 			}
-			return Finding{good[0].dimension, good[0].slip, found[0].Message + "; " + says}, true
+			return Finding{good[0].dimension, good[0].slip, phrase.Say("%s; %s", found[0].Message, says)}, true
 		}
 	}
 	return Finding{}, false
@@ -101,9 +102,9 @@ func (s stone) wrongRows() []repair {
 		would := fmt.Sprintf("%s would be %s", pc(s.TotalDepth), inMM(r.Depth.Value))
 		switch {
 		case s.carats.Given() && math.Abs(s.Depth.Value-s.carats.Value) < 0.005:
-			out = append(out, repair{"depth", WrongRow, r, "the weight written for the depth? " + would})
+			out = append(out, repair{"depth", WrongRow, r, phrase.Line("the weight written for the depth? " + would)})
 		case math.Abs(s.Depth.Value/ref-1) < 0.02:
-			out = append(out, repair{"depth", WrongRow, r, "a diameter written for the depth? " + would})
+			out = append(out, repair{"depth", WrongRow, r, phrase.Line("a diameter written for the depth? " + would)})
 		}
 		t := s
 		t.TotalDepth = Measure{}
@@ -117,7 +118,7 @@ func (s stone) wrongRows() []repair {
 	if s.Shape == "round" && s.Width.Given() {
 		r := s
 		r.Width, r.Depth = s.Length, s.Width
-		out = append(out, repair{"width", WrongRow, r, fmt.Sprintf("%s, the depth, written for the second diameter?", inMM(s.Width.Value))})
+		out = append(out, repair{"width", WrongRow, r, phrase.Say("%s, the depth, written for the second diameter?", inMM(s.Width.Value))})
 	}
 	return out
 }
@@ -136,7 +137,7 @@ func (s stone) shifts() []repair {
 		for _, name := range try.names {
 			for _, by := range try.factors {
 				if r, ok := s.scaled(name, by); ok {
-					out = append(out, repair{name, try.slip, r, r.figure(name) + "?"})
+					out = append(out, repair{name, try.slip, r, phrase.Line(r.figure(name) + "?")})
 				}
 			}
 		}
@@ -222,7 +223,7 @@ func (s stone) digits() []repair {
 				r := s
 				if v, err := strconv.ParseFloat(string(text), 64); err == nil && v > 0 {
 					r.place(name).Value = v
-					out = append(out, repair{name, DigitSlip, r, r.figure(name) + "?"})
+					out = append(out, repair{name, DigitSlip, r, phrase.Line(r.figure(name) + "?")})
 				}
 			}
 			text[i] = c

@@ -3,6 +3,7 @@ package weight
 import (
 	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 )
 
 // byFactor gives the volume by the shape factor, with its uncertainty.
@@ -15,9 +16,9 @@ func (e *Estimator) byFactor(d Dimensions) (Candidate, error) {
 	f := step(rows, d.ratio())
 	spread, note := f.widened(d)
 	volume, budget := e.factorModel(d, f, spread).measure()
-	c := Candidate{Method: ByFactor, Basis: f.basis(), Source: f.source, Volume: volume, Budget: budget}
+	c := Candidate{Method: ByFactor, Basis: phrase.Line(f.basis()), Source: f.source, Volume: volume, Budget: budget}
 	if note != "" {
-		c.Warnings = append(c.Warnings, note)
+		c.Warnings = append(c.Warnings, phrase.Line(note))
 	}
 	return c, nil
 }

@@ -1,5 +1,7 @@
 package weight
 
+import "stonewrit/grading/phrase"
+
 // A Slip is the kind of mistake that explains a contradiction best.
 type Slip string
 
@@ -23,7 +25,7 @@ type Finding struct {
 	// table, crown_angle, crown_height, pavilion_angle, pavilion_depth ... or weight.
 	Dimension string
 	Slip      Slip
-	Message   string // what does not fit, with both figures, and what would
+	Message   phrase.Line // what does not fit, with both figures, and what would
 }
 
 // A limit bounds a figure.

@@ -3,6 +3,7 @@ package weight
 import (
 	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 )
 
 // crown: table, crown angle and crown height are three views of two numbers.
@@ -15,7 +16,7 @@ func (e *Estimator) crown(s stone) (Finding, bool) {
 	if e.together(made, withU(s.CrownHeight)) {
 		return Finding{}, false
 	}
-	return Finding{"crown_height", PercentsAgainst, fmt.Sprintf("table %s and crown angle %s make a crown height of %.1f %%, not %s",
+	return Finding{"crown_height", PercentsAgainst, phrase.Say("table %s and crown angle %s make a crown height of %.1f %%, not %s",
 		pc(s.Table), degree(s.CrownAngle), made.Value, pc(s.CrownHeight))}, true
 }
 
@@ -29,7 +30,7 @@ func (e *Estimator) pavilion(s stone) (Finding, bool) {
 	if e.together(made, withU(s.PavilionDepth)) {
 		return Finding{}, false
 	}
-	return Finding{"pavilion_depth", PercentsAgainst, fmt.Sprintf("pavilion angle %s makes a pavilion depth of %.1f %%, not %s",
+	return Finding{"pavilion_depth", PercentsAgainst, phrase.Say("pavilion angle %s makes a pavilion depth of %.1f %%, not %s",
 		degree(s.PavilionAngle), made.Value, pc(s.PavilionDepth))}, true
 }
 
@@ -48,7 +49,7 @@ func (e *Estimator) sum(s stone) (Finding, bool) {
 	if e.together(made, total) {
 		return Finding{}, false
 	}
-	return Finding{"depth", PercentsAgainst, fmt.Sprintf("crown %.1f %%, girdle %.1f %% and pavilion %.1f %% make a total depth of %.1f %%, not %.1f %%",
+	return Finding{"depth", PercentsAgainst, phrase.Say("crown %.1f %%, girdle %.1f %% and pavilion %.1f %% make a total depth of %.1f %%, not %.1f %%",
 		crown.Value, g.Value, pavilion.Value, made.Value, total.Value)}, true
 }
 
@@ -99,7 +100,7 @@ func (e *Estimator) weight(s stone) (Finding, bool) {
 	if math.Abs(est.Value-s.carats.Value) <= e.limits["weight"].high*u {
 		return Finding{}, false
 	}
-	return Finding{"weight", WeightAgainst, fmt.Sprintf("weight %.2f ct, but the dimensions make %.2f ct with a standard uncertainty of %.2f ct",
+	return Finding{"weight", WeightAgainst, phrase.Say("weight %.2f ct, but the dimensions make %.2f ct with a standard uncertainty of %.2f ct",
 		s.carats.Value, est.Value, u)}, true
 }
 
@@ -117,7 +118,7 @@ func (e *Estimator) ranges(s stone) []Finding {
 				slip, hint = DecimalShift, fmt.Sprintf("; %.4g?", f.Value*by)
 			}
 		}
-		out = append(out, Finding{f.name, slip, fmt.Sprintf("%.4g is outside %g to %g%s", f.Value, l.low, l.high, hint)})
+		out = append(out, Finding{f.name, slip, phrase.Say("%.4g is outside %g to %g%s", f.Value, l.low, l.high, hint)})
 	}
 	return out
 }

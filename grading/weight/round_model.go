@@ -3,6 +3,7 @@ package weight
 import (
 	"fmt"
 	"math"
+	"stonewrit/grading/phrase"
 )
 
 // A roundModel gives the volume of a round brilliant diamond from its
@@ -138,7 +139,7 @@ func (e *Estimator) byFittedSolid(d Dimensions) (Candidate, error) {
 	}
 	volume, budget := m.model(d, table).measure()
 	return Candidate{
-		Method: ByFittedSolid, Basis: basis, Source: m.source, Volume: volume, Budget: budget,
+		Method: ByFittedSolid, Basis: phrase.Line(basis), Source: m.source, Volume: volume, Budget: budget,
 		Warnings: m.outside(d.meanDiameter(), depthShare(d).Value),
 	}, nil
 }
@@ -178,13 +179,13 @@ func depthShare(d Dimensions) Measure {
 }
 
 // outside warns of stones unlike those that the model was fitted to.
-func (m roundModel) outside(diameter, depth float64) []string {
-	var out []string
+func (m roundModel) outside(diameter, depth float64) []phrase.Line {
+	var out []phrase.Line
 	if depth < m.shallow || depth > m.deep {
-		out = append(out, fmt.Sprintf("depth %.1f %% is outside the %.0f to %.0f %% of the stones that the solid was fitted to", depth, m.shallow, m.deep))
+		out = append(out, phrase.Say("depth %.1f %% is outside the %.0f to %.0f %% of the stones that the solid was fitted to", depth, m.shallow, m.deep))
 	}
 	if diameter < m.small || diameter > m.large {
-		out = append(out, fmt.Sprintf("diameter %.2f mm is outside the %.1f to %.1f mm of the stones that the solid was fitted to", diameter, m.small, m.large))
+		out = append(out, phrase.Say("diameter %.2f mm is outside the %.1f to %.1f mm of the stones that the solid was fitted to", diameter, m.small, m.large))
 	}
 	return out
 }

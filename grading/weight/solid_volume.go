@@ -2,7 +2,7 @@ package weight
 
 import (
 	"fmt"
-	"strings"
+	"stonewrit/grading/phrase"
 )
 
 // figures are the inputs of a solid: what was measured, and the usual figures
@@ -13,7 +13,7 @@ type figures struct {
 	culet, bulge, shape                    int
 	parts                                  [3]part // crown, girdle, pavilion
 	total                                  part
-	assumed                                []string // what was not measured
+	assumed                                []phrase.Line // what was not measured
 }
 
 func (f *figures) put(name string, m Measure) int {
@@ -27,7 +27,7 @@ func (f *figures) usual(name string, m, instead Measure) int {
 		return f.put(name, withU(m))
 	}
 	if instead.U > 0 {
-		f.assumed = append(f.assumed, name)
+		f.assumed = append(f.assumed, phrase.Line(name))
 	}
 	return f.put(name, instead)
 }
@@ -185,7 +185,7 @@ func (e *Estimator) bySolid(d Dimensions) (Candidate, error) {
 		return Candidate{}, areas.err
 	}
 	return Candidate{
-		Method: BySolid, Basis: f.describe(m), Source: m.source, Volume: volume, Budget: budget,
+		Method: BySolid, Basis: phrase.Line(f.describe(m)), Source: m.source, Volume: volume, Budget: budget,
 	}, nil
 }
 
@@ -197,21 +197,25 @@ func (f *figures) model(shape string, a *areas) model {
 }
 
 // describe says what was built and which figures were not measured.
-func (f *figures) describe(m makeRow) string {
+func (f *figures) describe(m makeRow) phrase.Line {
 	x := make([]float64, len(f.in))
 	for i, q := range f.in {
 		x[i] = q.Value
 	}
 	h := reconcile(f.parts, f.total, x)
-	s := fmt.Sprintf("%s %s built from", m.shape, m.cut)
+	said := phrase.Say("%s built from crown %.1f %%, girdle %.1f %%, pavilion %.1f %%", m.words(), h[0], h[1], h[2])
 	if x[f.table] > 0 {
-		s += fmt.Sprintf(" table %.1f %%,", x[f.table])
+		said = phrase.Say("%s built from table %.1f %%, crown %.1f %%, girdle %.1f %%, pavilion %.1f %%", m.words(), x[f.table], h[0], h[1], h[2])
 	}
-	s += fmt.Sprintf(" crown %.1f %%, girdle %.1f %%, pavilion %.1f %%", h[0], h[1], h[2])
 	if len(f.assumed) > 0 {
-		s += "; usual figures for " + strings.Join(f.assumed, ", ")
+		said = phrase.Say("%s; usual figures for %s", said, phrase.Commas(f.assumed...))
 	}
-	return s
+	return said
+}
+
+// words are the shape and cut of a row.
+func (m makeRow) words() phrase.Line {
+	return phrase.Say("%s %s", phrase.Word(m.shape), phrase.Word(m.cut))
 }
 
 // byDrop is the body of a briolette or a drop-shaped pearl.
@@ -229,7 +233,7 @@ func (e *Estimator) byDrop(d Dimensions) (Candidate, error) {
 	in := []input{{"length", d.Length}, {"width", d.Width}, {"depth", d.Depth}, {"shape", Measure{1, m.spread}}}
 	volume, budget := propagate(in, func(x []float64) float64 { return x[3] * dropVolume(x[0], x[1], x[2]) })
 	return Candidate{
-		Method: BySolid, Basis: m.shape + " " + m.cut + " built as a cone on half an ellipsoid",
+		Method: BySolid, Basis: phrase.Say("%s built as a cone on half an ellipsoid", m.words()),
 		Source: m.source, Volume: volume, Budget: budget,
 	}, nil
 }

@@ -1,6 +1,8 @@
 package weight
 
-import "fmt"
+import (
+	"stonewrit/grading/phrase"
+)
 
 // A wordKey names a row of the table of words: "girdle" or "bulge", and the
 // word; the empty word is "not recorded".
@@ -46,11 +48,11 @@ func (e *Estimator) word(kind, word string, asDiamond bool) Measure {
 }
 
 // unknownWords reports words for girdle and bulge that the table does not hold.
-func (e *Estimator) unknownWords(d Dimensions) []string {
-	var out []string
+func (e *Estimator) unknownWords(d Dimensions) []phrase.Line {
+	var out []phrase.Line
 	for _, w := range []wordKey{{"girdle", d.Girdle}, {"bulge", d.Bulge}} {
 		if _, ok := e.words[w]; !ok && w.word != "" {
-			out = append(out, fmt.Sprintf("%s %q is not in the table of words; taken as not recorded", w.kind, w.word))
+			out = append(out, phrase.Say("%s %q is not in the table of words; taken as not recorded", w.kind, w.word))
 		}
 	}
 	return out

@@ -1,8 +1,8 @@
 package worth
 
 import (
-	"fmt"
 	"math/big"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -39,7 +39,7 @@ func Appraise(w *stone.Worth, subject Subject) (*Result, stone.Problems) {
 }
 
 func (a *appraisal) say(severity stone.Severity, path, hint, format string, args ...any) {
-	a.problems = append(a.problems, stone.Problem{Severity: severity, Path: path, Message: fmt.Sprintf(format, args...), Hint: hint})
+	a.problems = append(a.problems, stone.Problem{Severity: severity, Path: path, Message: phrase.Say(phrase.Line(format), args...), Hint: phrase.Line(hint)})
 }
 
 // number reads a decimal of the file, or notes that it is none.

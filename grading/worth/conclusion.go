@@ -1,8 +1,8 @@
 package worth
 
 import (
-	"fmt"
 	"math/big"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/stone"
@@ -105,7 +105,7 @@ func (a *appraisal) roundTo(figure *big.Rat) {
 	}
 	rounded := nearestStep(figure, a.step)
 	r.Amount = a.mint.print(rounded)
-	r.Working = []string{fmt.Sprintf("%s to the nearest %s = %s", a.mint.print(figure), a.w.RoundTo, r.Amount)}
+	r.Working = []phrase.Line{phrase.Say("%s to the nearest %s = %s", a.mint.print(figure), a.w.RoundTo, r.Amount)}
 	if rounded.Sign() == 0 && figure.Sign() != 0 {
 		a.say(stone.Finding, "worth.round_to", "choose a smaller step", "%s rounds to nothing at a step of %s", a.mint.print(figure), a.w.RoundTo)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/quantity"
@@ -26,7 +27,7 @@ func (a *appraisal) cost() {
 		amount = a.mint.round(amount)
 		text := a.mint.print(amount)
 		if n := len(working); n > 0 {
-			working[n-1] += " = " + text
+			working[n-1] = phrase.Say("%s = %s", working[n-1], phrase.Figure(text))
 		}
 		a.result.Lines = append(a.result.Lines, Line{What: l.What, Step: Step{working, text}, Note: l.Note})
 		sum = plus(sum, amount)
@@ -37,7 +38,7 @@ func (a *appraisal) cost() {
 	}
 	step := &Step{Amount: a.mint.print(sum)}
 	if len(terms) > 1 {
-		step.Working = []string{joinSigned(terms) + " = " + step.Amount}
+		step.Working = []phrase.Line{phrase.Say("%s = %s", joinSigned(terms), phrase.Figure(step.Amount))}
 	}
 	a.result.Cost = step
 	a.result.CostTaxed = a.taxed(sum, a.footing())
@@ -45,14 +46,14 @@ func (a *appraisal) cost() {
 
 // line works out one line, unrounded; the last text of its working lacks the
 // amount.
-func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat, []string, bool) {
+func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat, []phrase.Line, bool) {
 	switch {
 	case l.Amount != "":
 		r, ok := a.number(path+".amount", string(l.Amount))
 		if !ok || a.mint.round(r).Cmp(r) == 0 {
 			return r, nil, ok
 		}
-		return r, []string{string(l.Amount)}, ok // it will be rounded
+		return r, []phrase.Line{phrase.Say("%s", phrase.Figure(l.Amount))}, ok // it will be rounded
 	case l.PerCarat != "":
 		return a.byCarat(path, l)
 	case l.PerGramFine != "":
@@ -64,7 +65,7 @@ func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat
 	return nil, nil, false
 }
 
-func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []string, bool) {
+func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []phrase.Line, bool) {
 	weight, text := a.subject.Weight, a.subject.weighing()
 	switch n := len(a.subject.Items); {
 	case l.Weight.Given():
@@ -85,10 +86,10 @@ func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []string,
 	if !ok1 || !ok2 {
 		return nil, nil, false
 	}
-	return times(w, price), []string{fmt.Sprintf("%s x %s", text, l.PerCarat)}, true
+	return times(w, price), []phrase.Line{phrase.Say("%s x %s", text, l.PerCarat)}, true
 }
 
-func (a *appraisal) byMetal(path string, l stone.WorthLine) (*big.Rat, []string, bool) {
+func (a *appraisal) byMetal(path string, l stone.WorthLine) (*big.Rat, []phrase.Line, bool) {
 	mass, working, ok := a.netMass(path, l)
 	if !ok {
 		return nil, nil, false
@@ -98,7 +99,7 @@ func (a *appraisal) byMetal(path string, l stone.WorthLine) (*big.Rat, []string,
 		return nil, nil, false
 	}
 	fine := times(mass, big.NewRat(int64(l.Fineness), 1000))
-	working = append(working, fmt.Sprintf("%s g x %d/1000 x %s", massText(l, mass), l.Fineness, l.PerGramFine))
+	working = append(working, phrase.Say("%s g x %d/1000 x %s", massText(l, mass), l.Fineness, l.PerGramFine))
 	return times(fine, price), working, true
 }
 
@@ -111,7 +112,7 @@ func massText(l stone.WorthLine, net *big.Rat) string {
 }
 
 // netMass is the mass of the metal alone, in gram.
-func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []string, bool) {
+func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []phrase.Line, bool) {
 	mass, err := grams(l.Mass.Text)
 	if err != nil {
 		a.say(stone.Error, path+".mass", "for example mass: 4.20 g", "%v", err)
@@ -133,7 +134,7 @@ func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []string,
 		a.say(stone.Error, path+".mass", "", "the stones of %s ct weigh more than the gross mass of %s", a.subject.Stones, l.Mass)
 		return nil, nil, false
 	}
-	return net, []string{fmt.Sprintf("%s g gross - %s = %s g net", digits(mass), text, digits(net))}, true
+	return net, []phrase.Line{phrase.Say("%s g gross - %s = %s g net", digits(mass), text, digits(net))}, true
 }
 
 // stones is the carats of all stones, and how a working takes them off: each
@@ -170,7 +171,7 @@ func grams(text string) (*big.Rat, error) {
 }
 
 // byPercent is a per cent of lines above, by their names.
-func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*big.Rat, []string, bool) {
+func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*big.Rat, []phrase.Line, bool) {
 	sum, ok := new(big.Rat), true
 	var terms []string
 	for i, name := range l.Of.Items {
@@ -190,7 +191,7 @@ func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*bi
 	}
 	total := a.mint.print(sum)
 	return times(sum, over(rate, big.NewRat(100, 1))),
-		[]string{fmt.Sprintf("%s %% of %s (%s)", l.Percent.Digits(), total, strings.Join(terms, " + "))}, true
+		[]phrase.Line{phrase.Say("%s %% of %s (%s)", l.Percent.Digits(), total, strings.Join(terms, " + "))}, true
 }
 
 func named(lines []Line, what string) []Line {

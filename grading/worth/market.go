@@ -3,6 +3,7 @@ package worth
 import (
 	"fmt"
 	"math/big"
+	"stonewrit/grading/phrase"
 	"strings"
 	"time"
 
@@ -23,7 +24,7 @@ func (a *appraisal) market() {
 			continue
 		}
 		amount = a.mint.round(amount)
-		step := Step{[]string{working + " = " + a.mint.print(amount)}, a.mint.print(amount)}
+		step := Step{[]phrase.Line{phrase.Say("%s = %s", working, phrase.Figure(a.mint.print(amount)))}, a.mint.print(amount)}
 		footing := ""
 		if a.w.Tax != nil {
 			footing = a.w.Tax.Comparables
@@ -105,7 +106,7 @@ func (a *appraisal) factor(path string, adjust stone.Adjustment) (*big.Rat, stri
 // concerns tells why a comparable may not carry far.
 func (a *appraisal) concerns(path string, c stone.Comparable, r *Comparison) {
 	for _, message := range a.weightConcerns(c) {
-		r.Concerns = append(r.Concerns, message)
+		r.Concerns = append(r.Concerns, phrase.Line(message))
 		a.say(stone.Finding, path+".weight", "price a carat is not linear in weight: adjust for size, or choose another", "%s", message)
 	}
 	if !a.w.Effective.Given() {
@@ -126,13 +127,13 @@ func (a *appraisal) concerns(path string, c stone.Comparable, r *Comparison) {
 	default:
 		return
 	}
-	r.Concerns = append(r.Concerns, message)
+	r.Concerns = append(r.Concerns, phrase.Line(message))
 	a.say(stone.Warning, path+".date", "", "the comparable %q is %s", c.Source, message)
 }
 
 // weightConcerns compares the weights: more than a quarter apart, or on either
 // side of a weight at which the user says prices step.
-func (a *appraisal) weightConcerns(c stone.Comparable) []string {
+func (a *appraisal) weightConcerns(c stone.Comparable) []phrase.Line {
 	if !c.Weight.Given() || a.subject.Weight == "" {
 		return nil
 	}
@@ -141,15 +142,15 @@ func (a *appraisal) weightConcerns(c stone.Comparable) []string {
 	if err1 != nil || err2 != nil {
 		return nil
 	}
-	var messages []string
+	var messages []phrase.Line
 	apart := new(big.Rat).Abs(minus(theirs, ours))
 	if apart.Cmp(over(ours, big.NewRat(4, 1))) > 0 {
-		messages = append(messages, fmt.Sprintf("its weight of %s differs by more than a quarter from %s", c.Weight, a.subject.weighing()))
+		messages = append(messages, phrase.Say("its weight of %s differs by more than a quarter from %s", c.Weight, a.subject.weighing()))
 	}
 	for _, step := range a.w.PriceSteps {
 		at, err := exact(step.Digits())
 		if err == nil && (theirs.Cmp(at) < 0) != (ours.Cmp(at) < 0) {
-			messages = append(messages, fmt.Sprintf("the price step at %s lies between its weight of %s and %s", step, c.Weight, a.subject.weighing()))
+			messages = append(messages, phrase.Say("the price step at %s lies between its weight of %s and %s", step, c.Weight, a.subject.weighing()))
 		}
 	}
 	return messages

@@ -1,5 +1,7 @@
 package worth
 
+import "stonewrit/grading/phrase"
+
 // A Subject is what the worth is of, as far as the arithmetic needs it.
 type Subject struct {
 	Weight    string // carats as printed, decimal digits; "" where no single weight is
@@ -19,7 +21,7 @@ type Item struct {
 // A Step is an amount and the working that leads to it: "1.520 ct x 1850.00 =
 // 2812.00".
 type Step struct {
-	Working []string
+	Working []phrase.Line
 	Amount  string
 }
 
@@ -61,7 +63,7 @@ type Comparison struct {
 	Step
 	Days     int // days before the effective date; below zero after it
 	Stale    bool
-	Concerns []string // why a reader should look twice
+	Concerns []phrase.Line // why a reader should look twice
 	Note     string
 }
 
@@ -76,7 +78,7 @@ type Approach struct {
 type Conclusion struct {
 	From              string // cost, market, both
 	Amount, Low, High string
-	Working           []string
+	Working           []phrase.Line
 	Own               bool   // the amount or range is the appraiser's choice, not computed
 	Tax               string // with, without, or "" where no tax is mentioned
 	Because           string

@@ -1,8 +1,8 @@
 package worth
 
 import (
-	"fmt"
 	"math/big"
+	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/stone"
 )
@@ -77,16 +77,16 @@ func (a *appraisal) across(sum *big.Rat, footing string) (*Step, *big.Rat) {
 		tax := a.mint.round(times(sum, over(rate, big.NewRat(100, 1))))
 		total := plus(sum, tax)
 		return &Step{
-			Working: []string{
-				fmt.Sprintf("tax: %s %% of %s = %s", t.Rate, from, a.mint.print(tax)),
-				fmt.Sprintf("%s + %s = %s with tax", from, a.mint.print(tax), a.mint.print(total)),
+			Working: []phrase.Line{
+				phrase.Say("tax: %s %% of %s = %s", t.Rate, from, a.mint.print(tax)),
+				phrase.Say("%s + %s = %s with tax", from, a.mint.print(tax), a.mint.print(total)),
 			},
 			Amount: a.mint.print(total),
 		}, tax
 	}
 	net := a.mint.round(over(sum, factor))
 	return &Step{
-		Working: []string{fmt.Sprintf("%s / %s = %s without tax", from, digits(factor), a.mint.print(net))},
+		Working: []phrase.Line{phrase.Say("%s / %s = %s without tax", from, digits(factor), a.mint.print(net))},
 		Amount:  a.mint.print(net),
 	}, minus(sum, net)
 }
