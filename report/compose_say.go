@@ -97,11 +97,7 @@ func (c *composer) day(d stone.Date) string { return c.date(d.Time) }
 
 // figure is a quantity of the stone file as the language writes it.
 func (c *composer) figure(s string) string {
-	said, err := c.w.Figure(s)
-	if err != nil && c.err == nil {
-		c.err = err
-	}
-	return signs(said)
+	return signs(c.w.Figure(s))
 }
 
 // prose is a sentence of the examination, with its signs as print has them and

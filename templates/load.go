@@ -32,11 +32,13 @@ type Set struct {
 // is the built-in wording alone. The error joins all mistakes of all files, each
 // beginning with file:line.
 func Load(folder fs.FS) (*Set, error) {
-	l := &loader{known: newIndex(), own: signatures(), sources: map[string]map[string]source{}}
+	l := &loader{known: newIndex(), own: signatures(), sources: map[string]map[string]source{}, phrases: map[string]phrases{}}
 	l.read(builtin)
+	l.readPhrases(builtin)
 	base := l.names()
 	if folder != nil && folder != fs.FS(builtin) {
 		l.read(folder)
+		l.readPhrases(folder)
 	}
 	set := &Set{order: l.order, languages: map[string]*Wording{}}
 	for _, language := range l.names() {
@@ -81,6 +83,7 @@ type loader struct {
 	own     map[string]any // signatures of the functions
 	order   order
 	sources map[string]map[string]source // by language, by name of the sentence
+	phrases map[string]phrases           // by language
 	errs    []error
 }
 
@@ -143,7 +146,7 @@ func (l *loader) file(file, text string, fresh map[string]string) {
 
 // wording checks the sentences of a language and makes them ready.
 func (l *loader) wording(language string) *Wording {
-	w := &Wording{language: language, known: l.known, root: template.New(language)}
+	w := &Wording{language: language, known: l.known, root: template.New(language), phrases: l.phrases[language]}
 	w.root.Funcs(w.functions())
 	all := l.sources[language]
 	for _, name := range sorted(all) {
@@ -160,6 +163,14 @@ func (l *loader) wording(language string) *Wording {
 		if _, err := w.root.AddParseTree(name, s.tree); err != nil {
 			l.fail(fmt.Errorf("%s: %v", s.file, err))
 		}
+	}
+	w.sign = "."
+	if w.Has(decimalSign) {
+		sign, err := w.raw(decimalSign, None{})
+		if err != nil {
+			l.fail(err)
+		}
+		w.sign = sign
 	}
 	return w
 }

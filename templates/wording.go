@@ -7,11 +7,16 @@ import (
 	"text/template"
 )
 
+// decimalSign is the sentence that stands between whole and fraction.
+const decimalSign = "figure.sign"
+
 // Wording is the sentences of one language.
 type Wording struct {
 	language string
 	known    index
 	root     *template.Template
+	phrases  phrases
+	sign     string // between whole and fraction
 }
 
 // Language is the tag of the language: "en".
@@ -55,7 +60,7 @@ func (w *Wording) raw(name string, data any) (string, error) {
 func (w *Wording) word(list, word string) (string, error) {
 	name := list + "." + word
 	if w.root == nil || !w.Has(name) {
-		return word, nil
+		return w.term(list, word), nil
 	}
 	return w.raw(name, None{})
 }
@@ -69,21 +74,20 @@ func (w *Wording) Word(list, word string) (string, error) {
 
 // Figure is a number as the language writes it: with its own decimal sign.
 // Only a point between two digits is a decimal sign.
-func (w *Wording) Figure(s string) (string, error) {
-	sign, err := w.raw("figure.sign", None{})
-	if err != nil || sign == "." {
-		return s, err
+func (w *Wording) Figure(s string) string {
+	if w.sign == "." {
+		return s
 	}
 	out := []byte(s)
 	var b strings.Builder
 	for i, c := range out {
 		if c == '.' && i > 0 && i+1 < len(out) && digit(out[i-1]) && digit(out[i+1]) {
-			b.WriteString(sign)
+			b.WriteString(w.sign)
 			continue
 		}
 		b.WriteByte(c)
 	}
-	return b.String(), nil
+	return b.String()
 }
 
 func digit(c byte) bool { return c >= '0' && c <= '9' }
