@@ -56,9 +56,11 @@ func Say(form Line, parts ...any) Line {
 		case Figure:
 			kind, text = figure, string(p)
 		case string:
-			text = p
+			text = marks.Replace(p)
+		case error:
+			text = marks.Replace(p.Error())
 		case fmt.Stringer:
-			text = p.String()
+			text = marks.Replace(p.String())
 		default:
 			kind = figure
 			verb := "%v"
@@ -74,6 +76,9 @@ func Say(form Line, parts ...any) Line {
 	}
 	return Line(b.String())
 }
+
+// marks takes the control characters out of a text that stands as it is.
+var marks = strings.NewReplacer(string(begin), "\ufffd", string(end), "\ufffd")
 
 // Figure is a number or a quantity already written in digits: "1.762",
 // "7.82 mm". It follows the language in its decimal sign.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 	"time"
 )
@@ -55,7 +56,7 @@ func (v *validator) future(a Assignment, photos []Photo, today time.Time) {
 	}
 	for i, p := range photos {
 		if n := len(a.Examined.Items); n > 0 && p.Taken.Given() && p.Taken.After(a.Examined.Items[n-1].Time) {
-			v.say(Warning, fmt.Sprintf("photos[%d].taken", i), fmt.Sprintf("the photo of %s was taken after the examination", p.Taken), "")
+			v.say(Warning, fmt.Sprintf("photos[%d].taken", i), phrase.Say("the photo of %s was taken after the examination", p.Taken), "")
 		}
 	}
 }

@@ -2,6 +2,7 @@ package stone
 
 import (
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"github.com/bojanz/currency"
@@ -9,7 +10,7 @@ import (
 
 // CheckCurrency reports whether a code is a currency of ISO 4217; if not, the
 // hint names the code that is likely meant.
-func CheckCurrency(code string) (hint string, ok bool) {
+func CheckCurrency(code string) (hint phrase.Line, ok bool) {
 	if code != "" && currency.IsValid(code) {
 		return "", true
 	}

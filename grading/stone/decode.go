@@ -83,16 +83,16 @@ func (d *decoder) inside(at Position) Position {
 	return Position{max(at.Line, 1), max(at.Column, 1)}
 }
 
-func (d *decoder) problem(path string, at Position, message, hint string) {
+func (d *decoder) problem(path string, at Position, message, hint phrase.Line) {
 	if len(d.problems) >= maxTold {
 		d.full = true
 		return
 	}
-	d.problems = append(d.problems, Problem{Severity: Error, Path: path, Line: at.Line, Column: at.Column, Message: phrase.Line(message), Hint: phrase.Line(hint)}.brief())
+	d.problems = append(d.problems, Problem{Severity: Error, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}.brief())
 }
 
 // wrong records a problem at a node.
-func (d *decoder) wrong(n *yaml.Node, path, message, hint string) {
+func (d *decoder) wrong(n *yaml.Node, path string, message, hint phrase.Line) {
 	d.problem(path, d.position(n), message, hint)
 }
 
@@ -139,7 +139,7 @@ func (d *decoder) plain(n *yaml.Node, path string) bool {
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
 		d.wrong(n, path, "anchors and aliases (& and *) are not used in these files", "write the value out, or put it into quotes")
 	case n.Style&yaml.TaggedStyle != 0:
-		d.wrong(n, path, fmt.Sprintf("the tag %s is not used in these files", n.Tag), "leave it out, or put the value into quotes")
+		d.wrong(n, path, phrase.Say("the tag %s is not used in these files", n.Tag), "leave it out, or put the value into quotes")
 	default:
 		return true
 	}
@@ -155,7 +155,7 @@ func (d *decoder) quantity(n *yaml.Node, q quantityText, path string, tags field
 	if err := q.Set(text); err != nil {
 		var syntax *quantity.SyntaxError
 		if errors.As(err, &syntax) {
-			d.wrong(n, path, syntax.Error(), syntax.Hint)
+			d.wrong(n, path, phrase.Line(syntax.Error()), phrase.Line(syntax.Hint))
 		}
 		return false
 	}
@@ -169,11 +169,11 @@ func (d *decoder) sequence(n *yaml.Node, v reflect.Value, path string, tags fiel
 		return
 	}
 	if n.Kind != yaml.SequenceNode {
-		d.wrong(n, path, "found "+describeNode(n)+", a list was expected", "write it as [ … ] or with a dash before each entry")
+		d.wrong(n, path, phrase.Say("found %s, a list was expected", describeNode(n)), "write it as [ … ] or with a dash before each entry")
 		return
 	}
 	if len(n.Content) > maxItems {
-		d.wrong(n, path, fmt.Sprintf("has %d entries, more than %d", len(n.Content), maxItems), "")
+		d.wrong(n, path, phrase.Say("has %d entries, more than %d", len(n.Content), maxItems), "")
 		return
 	}
 	v.Set(reflect.MakeSlice(v.Type(), len(n.Content), len(n.Content)))
@@ -184,7 +184,7 @@ func (d *decoder) sequence(n *yaml.Node, v reflect.Value, path string, tags fiel
 
 func (d *decoder) dictionary(n *yaml.Node, v reflect.Value, path string, tags fieldTags, depth int) {
 	if n.Kind != yaml.MappingNode {
-		d.wrong(n, path, "found "+describeNode(n)+", names with values were expected", "write {name: value}, or the names in the lines below, indented")
+		d.wrong(n, path, phrase.Say("found %s, names with values were expected", describeNode(n)), "write {name: value}, or the names in the lines below, indented")
 		return
 	}
 	v.Set(reflect.MakeMap(v.Type()))
@@ -209,7 +209,7 @@ func (d *decoder) entries(n *yaml.Node, path string) []entry {
 		at := join(path, name.Value)
 		switch {
 		case name.Kind != yaml.ScalarNode:
-			d.wrong(name, path, "a key is "+describeNode(name)+", a word was expected", "")
+			d.wrong(name, path, phrase.Say("a key is %s, a word was expected", describeNode(name)), "")
 			continue
 		case !d.plain(name, at):
 			continue
@@ -217,7 +217,7 @@ func (d *decoder) entries(n *yaml.Node, path string) []entry {
 			d.wrong(name, at, "merge keys are not used in these files", "write the values out")
 			continue
 		case first[name.Value] != nil:
-			d.wrong(name, at, fmt.Sprintf("the key %q stands twice, first in line %d", name.Value, first[name.Value].Line), "keep one of the two")
+			d.wrong(name, at, phrase.Say("the key %q stands twice, first in line %d", name.Value, first[name.Value].Line), "keep one of the two")
 			continue
 		}
 		first[name.Value] = name
@@ -234,7 +234,7 @@ func (d *decoder) structure(n *yaml.Node, out any, path string, depth int) {
 
 func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int) {
 	if n.Kind != yaml.MappingNode {
-		d.wrong(n, path, "found "+describeNode(n)+", keys with values were expected", "write {key: value}, or the keys in the lines below, indented")
+		d.wrong(n, path, phrase.Say("found %s, keys with values were expected", describeNode(n)), "write {key: value}, or the keys in the lines below, indented")
 		return
 	}
 	fields := d.layouts.of(v.Type())
@@ -253,7 +253,7 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int)
 	}
 	for _, f := range fields {
 		if f.need && !seen[f.key] {
-			d.problem(join(path, f.key), d.position(n), fmt.Sprintf("the key %q is missing", f.key), f.example())
+			d.problem(join(path, f.key), d.position(n), phrase.Say("the key %q is missing", f.key), f.example())
 		}
 	}
 }
@@ -263,9 +263,9 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int)
 func (d *decoder) unknownKey(e entry, allowed []string) {
 	hint := didYouMean(e.key, allowed)
 	if places := placesOf(d.root, e.key); len(places) > 0 && said(e.key, allowed) == "" {
-		hint = fmt.Sprintf("%s belongs under %s", e.key, strings.Join(places, " or "))
+		hint = phrase.Say("%s belongs under %s", e.key, phrase.Or(phrase.Texts(places)...))
 	}
-	d.wrong(e.name, e.path, fmt.Sprintf("unknown key %q, allowed here: %s", e.key, strings.Join(allowed, ", ")), hint)
+	d.wrong(e.name, e.path, phrase.Say("unknown key %q, allowed here: %s", e.key, strings.Join(allowed, ", ")), hint)
 }
 
 func join(path, key string) string {
@@ -275,7 +275,7 @@ func join(path, key string) string {
 	return path + "." + key
 }
 
-func describeNode(n *yaml.Node) string {
+func describeNode(n *yaml.Node) phrase.Line {
 	switch n.Kind {
 	case yaml.MappingNode:
 		return "keys with values"
@@ -287,5 +287,5 @@ func describeNode(n *yaml.Node) string {
 	if n.Tag == "!!null" {
 		return "nothing"
 	}
-	return fmt.Sprintf("%q", n.Value)
+	return phrase.Say("%q", n.Value)
 }

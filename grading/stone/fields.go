@@ -1,9 +1,9 @@
 package stone
 
 import (
-	"fmt"
 	"reflect"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strconv"
 	"strings"
 	"sync"
@@ -97,12 +97,12 @@ func (l fieldList) names() []string {
 }
 
 // example is a hint that shows how the key is written.
-func (f field) example() string {
+func (f field) example() phrase.Line {
 	switch {
 	case f.eg != "":
-		return fmt.Sprintf("for example %s: %s", f.key, f.eg)
+		return phrase.Say("for example %s: %s", f.key, f.eg)
 	case len(f.tags.words) > 0:
-		return fmt.Sprintf("%s: one of %s", f.key, strings.Join(f.tags.words, ", "))
+		return phrase.Say("%s: one of %s", f.key, strings.Join(f.tags.words, ", "))
 	}
 	return ""
 }
@@ -130,19 +130,19 @@ func (b bounds) check(d *decoder, n *yaml.Node, path string, v float64, text str
 	switch {
 	case !b.set:
 	case b.low == b.high && v != b.low:
-		d.wrong(n, path, fmt.Sprintf("found %s, %s is the only one accepted", text, plain(b.low)), "a later format needs a later program")
+		d.wrong(n, path, phrase.Say("found %s, %s is the only one accepted", text, plain(b.low)), "a later format needs a later program")
 	case v < b.low:
-		d.wrong(n, path, fmt.Sprintf("%s is below %s, the lowest accepted", text, plain(b.low)), "")
+		d.wrong(n, path, phrase.Say("%s is below %s, the lowest accepted", text, plain(b.low)), "")
 	case v > b.high:
-		d.wrong(n, path, fmt.Sprintf("%s is above %s, the highest accepted", text, plain(b.high)), slippedPoint(v, b))
+		d.wrong(n, path, phrase.Say("%s is above %s, the highest accepted", text, plain(b.high)), slippedPoint(v, b))
 	}
 }
 
 // slippedPoint guesses that a decimal point was left out or moved.
-func slippedPoint(v float64, b bounds) string {
+func slippedPoint(v float64, b bounds) phrase.Line {
 	for _, by := range []float64{10, 100, 1000} {
 		if w := v / by; w >= b.low && w <= b.high {
-			return "did you mean " + plain(w) + "?"
+			return phrase.Say("did you mean %s?", plain(w))
 		}
 	}
 	return ""

@@ -33,7 +33,7 @@ func TestHostileFiles(t *testing.T) {
 			continue
 		}
 		p := problems[0]
-		if p.Severity != stone.Error || p.Path != "" || p.Line != tt.at.Line || p.Column != tt.at.Column || p.Message != tt.message {
+		if p.Severity != stone.Error || p.Path != "" || p.Line != tt.at.Line || p.Column != tt.at.Column || p.Message.String() != tt.message {
 			t.Errorf("%s:\n got %d:%d %s%s\nwant %d:%d %s", tt.name, p.Line, p.Column, p.Path, p.Message, tt.at.Line, tt.at.Column, tt.message)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
+	"stonewrit/grading/phrase"
 	"strings"
 	"time"
 
@@ -43,11 +44,11 @@ func (t *Date) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int)
 	}
 	parsed, err := time.Parse(time.DateOnly, text)
 	if err != nil {
-		d.wrong(n, path, fmt.Sprintf("%q is not a date", text), dateHint(text))
+		d.wrong(n, path, phrase.Say("%q is not a date", text), dateHint(text))
 		return
 	}
 	if y := parsed.Year(); y < 1900 || y > 2200 {
-		d.wrong(n, path, fmt.Sprintf("%q is not a likely date", text), "")
+		d.wrong(n, path, phrase.Say("%q is not a likely date", text), "")
 		return
 	}
 	t.Time = parsed
@@ -57,10 +58,10 @@ var otherDate = regexp.MustCompile(`^([0-9]{1,2})([./-])([0-9]{1,2})[./-]([0-9]{
 
 // dateHint turns a date in day.month.year round; with slashes it cannot be
 // known which is the day.
-func dateHint(text string) string {
+func dateHint(text string) phrase.Line {
 	if g := otherDate.FindStringSubmatch(text); g != nil && g[2] == "." {
 		if t, err := time.Parse("2.1.2006", g[1]+"."+g[3]+"."+g[4]); err == nil {
-			return "did you mean " + t.Format(time.DateOnly) + "?"
+			return phrase.Say("did you mean %s?", t.Format(time.DateOnly))
 		}
 	}
 	return "write year-month-day, for example 2026-10-14"
@@ -86,7 +87,7 @@ func (e *Edges) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ 
 		parts = n.Content
 	}
 	if len(parts) < 1 || len(parts) > 2 {
-		d.wrong(n, path, fmt.Sprintf("has %d edges, one or two were expected", len(parts)), "write one entry a turn: [1.762, 1.770], or 1.718 where one edge was seen")
+		d.wrong(n, path, phrase.Say("has %d edges, one or two were expected", len(parts)), "write one entry a turn: [1.762, 1.770], or 1.718 where one edge was seen")
 		return
 	}
 	for i, p := range parts {
@@ -106,7 +107,7 @@ func (e *Edges) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ 
 		}
 	}
 	if len(e.Seen) == 2 && e.Seen[0].V > e.Seen[1].V {
-		d.wrong(n, path, fmt.Sprintf("the edges %s and %s stand in falling order", e.Seen[0], e.Seen[1]), fmt.Sprintf("write the lower one first: [%s, %s]", e.Seen[1], e.Seen[0]))
+		d.wrong(n, path, phrase.Say("the edges %s and %s stand in falling order", e.Seen[0], e.Seen[1]), phrase.Say("write the lower one first: [%s, %s]", e.Seen[1], e.Seen[0]))
 	}
 }
 
@@ -126,7 +127,7 @@ type Span struct {
 
 func (s *Span) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ int) {
 	if n.Kind != yaml.SequenceNode || len(n.Content) != 2 {
-		d.wrong(n, path, "found "+describeNode(n)+", two wavelengths were expected", "for example [500 nm, 610 nm]")
+		d.wrong(n, path, phrase.Say("found %s, two wavelengths were expected", describeNode(n)), "for example [500 nm, 610 nm]")
 		return
 	}
 	for i, end := range []*quantity.Measure[quantity.Nanometre]{&s.From, &s.To} {
@@ -135,7 +136,7 @@ func (s *Span) decode(d *decoder, n *yaml.Node, path string, tags fieldTags, _ i
 		d.quantity(n.Content[i], end, at, tags)
 	}
 	if s.From.Given() && s.To.Given() && s.From.V >= s.To.V {
-		d.wrong(n, path, fmt.Sprintf("the band ends at %s before it begins at %s", s.To, s.From), "write the shorter wavelength first")
+		d.wrong(n, path, phrase.Say("the band ends at %s before it begins at %s", s.To, s.From), "write the shorter wavelength first")
 	}
 }
 

@@ -2,7 +2,7 @@ package stone
 
 import (
 	"errors"
-	"fmt"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -65,7 +65,7 @@ func (a *Anything) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ 
 	}
 	var grams quantity.Measure[quantity.Gram]
 	var carats Weight
-	hint := ""
+	var hint phrase.Line
 	for _, q := range []quantityText{&grams, &carats, &a.Length, &a.Wave, &a.Pure} {
 		err := q.Set(text)
 		if err == nil {
@@ -74,13 +74,13 @@ func (a *Anything) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ 
 		}
 		var syntax *quantity.SyntaxError
 		if hint == "" && errors.As(err, &syntax) && strings.HasPrefix(syntax.Hint, "did you mean") && strings.ContainsAny(text, letters) {
-			hint = syntax.Hint // the unit is another spelling or size of this one
+			hint = phrase.Line(syntax.Hint) // the unit is another spelling or size of this one
 		}
 	}
 	if hint == "" {
 		hint = "for example 0.0001 g, 0.001 ct, 0.01 mm, 0.5 nm or 0.001"
 	}
-	d.wrong(n, path, fmt.Sprintf("%q is not a number with one of the units g, ct, mm, nm, or a plain one", text), hint)
+	d.wrong(n, path, phrase.Say("%q is not a number with one of the units g, ct, mm, nm, or a plain one", text), hint)
 }
 
 const letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZµ"

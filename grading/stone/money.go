@@ -1,8 +1,8 @@
 package stone
 
 import (
-	"fmt"
 	"regexp"
+	"stonewrit/grading/phrase"
 
 	"gopkg.in/yaml.v3"
 
@@ -21,7 +21,7 @@ func (a *Decimal) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ i
 		return
 	}
 	if !decimalText.MatchString(text) {
-		d.wrong(n, path, fmt.Sprintf("%q is not an amount", text), "write digits with a decimal point and no currency, in quotes: \"1850.00\"")
+		d.wrong(n, path, phrase.Say("%q is not an amount", text), "write digits with a decimal point and no currency, in quotes: \"1850.00\"")
 		return
 	}
 	*a = Decimal(text)
@@ -42,7 +42,7 @@ func (m *Money) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int
 	}
 	g := moneyText.FindStringSubmatch(text)
 	if g == nil {
-		d.wrong(n, path, fmt.Sprintf("%q is not an amount with its currency", text), "for example \"1200.00 EUR\"")
+		d.wrong(n, path, phrase.Say("%q is not an amount with its currency", text), "for example \"1200.00 EUR\"")
 		return
 	}
 	m.Amount, m.Currency = Decimal(g[1]), g[2]
@@ -68,7 +68,7 @@ var fraction = regexp.MustCompile(`^[+-]?[0-9]{1,4}/[1-9][0-9]{0,3}$`)
 
 func (a *Adjustments) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, _ int) {
 	if n.Kind != yaml.MappingNode {
-		d.wrong(n, path, "found "+describeNode(n)+", names with per cents were expected", "for example {colour: \"-5 %\"}")
+		d.wrong(n, path, phrase.Say("found %s, names with per cents were expected", describeNode(n)), "for example {colour: \"-5 %\"}")
 		return
 	}
 	for _, e := range d.entries(n, path) {

@@ -3,9 +3,9 @@ package stone
 import (
 	_ "embed"
 	"encoding/csv"
-	"fmt"
 	"reflect"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 	"unicode/utf8"
 
@@ -18,12 +18,12 @@ var saidCSV string
 // didYouMean is a hint naming the allowed word that is meant: the word these
 // files use for what the trade also says, or the nearest in spelling. It is
 // empty when none is near.
-func didYouMean(found string, allowed []string) string {
+func didYouMean(found string, allowed []string) phrase.Line {
 	if w := said(found, allowed); w != "" {
-		return fmt.Sprintf("write %q", w)
+		return phrase.Say("write %q", w)
 	}
 	if w := nearest(found, allowed); w != "" {
-		return fmt.Sprintf("did you mean %q?", w)
+		return phrase.Say("did you mean %q?", w)
 	}
 	return ""
 }

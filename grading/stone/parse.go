@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"stonewrit/grading/phrase"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -21,7 +22,7 @@ import (
 // where nothing of it can be read.
 func (d *decoder) parse(src []byte) *yaml.Node {
 	if len(src) > maxFile {
-		d.problem("", Position{1, 1}, fmt.Sprintf("the file has %d bytes, more than the %d that are read", len(src), maxFile), "pictures and papers are named by their path, not put into the file")
+		d.problem("", Position{1, 1}, phrase.Say("the file has %d bytes, more than the %d that are read", len(src), maxFile), "pictures and papers are named by their path, not put into the file")
 		return nil
 	}
 	src, ok := d.textOf(src)
@@ -104,7 +105,7 @@ func (d *decoder) syntax(err error, src []byte) {
 		return
 	}
 	meaning, hint := explainYAML(message)
-	d.problem("", at, fmt.Sprintf("this is not YAML: %s (%s)", meaning, message), hint)
+	d.problem("", at, phrase.Say("this is not YAML: %s (%s)", meaning, message), hint)
 }
 
 // grammar reports whether a message comes from the parser proper, which counts
@@ -151,12 +152,12 @@ func leadingTab(src []byte) (line, column int, ok bool) {
 var yamlWordsCSV string
 
 // explainYAML says in plain words what a message of the YAML parser means.
-func explainYAML(message string) (meaning, hint string) {
+func explainYAML(message string) (meaning, hint phrase.Line) {
 	rows, err := csv.NewReader(strings.NewReader(yamlWordsCSV)).ReadAll()
 	if err == nil {
 		for _, row := range rows[1:] {
 			if strings.Contains(message, row[0]) {
-				return row[1], row[2]
+				return phrase.Line(row[1]), phrase.Line(row[2])
 			}
 		}
 	}
@@ -172,10 +173,10 @@ func (d *decoder) textOf(src []byte) ([]byte, bool) {
 		r, size := utf8.DecodeRune(text[i:])
 		switch {
 		case r == utf8.RuneError && size == 1:
-			d.problem("", Position{line, column}, fmt.Sprintf("the byte 0x%02x is no text in UTF-8", text[i]), "save the file as plain text in UTF-8")
+			d.problem("", Position{line, column}, phrase.Say("the byte 0x%02x is no text in UTF-8", text[i]), "save the file as plain text in UTF-8")
 			return nil, false
 		case r < ' ' && r != '\n' && r != '\r' && r != '\t' || r == 0x7f:
-			d.problem("", Position{line, column}, fmt.Sprintf("the byte 0x%02x does not belong in a text file", r), "is this a picture or a spreadsheet? the files are plain text")
+			d.problem("", Position{line, column}, phrase.Say("the byte 0x%02x does not belong in a text file", r), "is this a picture or a spreadsheet? the files are plain text")
 			return nil, false
 		}
 		i += size

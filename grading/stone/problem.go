@@ -66,11 +66,13 @@ var longQuote = regexp.MustCompile(`"((?:[^"\\]|\\.){60})(?:[^"\\]|\\.){40,}"`)
 // brief cuts what a message quotes, so that a page of text in a place for a word
 // is not told whole. The hint of such a text is left out.
 func (p Problem) brief() Problem {
-	if len(p.Message) > 160 {
-		p.Message = phrase.Line(longQuote.ReplaceAllString(p.Message.String(), `"$1…"`))
-	}
-	if len(p.Message) > 4000 {
-		p.Message = phrase.Line(strings.ToValidUTF8((p.Message[:4000]).String(), "") + "…")
+	if said := p.Message.String(); len(said) > 160 {
+		if cut := longQuote.ReplaceAllString(said, `"$1…"`); cut != said {
+			p.Message = phrase.Line(cut)
+		}
+		if said = p.Message.String(); len(said) > 4000 {
+			p.Message = phrase.Line(strings.ToValidUTF8(said[:4000], "") + "…")
+		}
 	}
 	if len(p.Hint) > 400 {
 		p.Hint = ""

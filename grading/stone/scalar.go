@@ -1,10 +1,10 @@
 package stone
 
 import (
-	"fmt"
 	"reflect"
 	"regexp"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strconv"
 	"strings"
 	"unicode"
@@ -27,12 +27,12 @@ func (d *decoder) scalar(n *yaml.Node, v reflect.Value, path string, tags fieldT
 			v.SetBool(true)
 		case "false", "no":
 		default:
-			d.wrong(n, path, fmt.Sprintf("found %q, true or false was expected", text), "")
+			d.wrong(n, path, phrase.Say("found %q, true or false was expected", text), "")
 		}
 	case reflect.Int:
 		i, err := strconv.Atoi(text)
 		if err != nil {
-			d.wrong(n, path, fmt.Sprintf("found %q, a whole number was expected", text), wholeNumber(text))
+			d.wrong(n, path, phrase.Say("found %q, a whole number was expected", text), wholeNumber(text))
 			return
 		}
 		v.SetInt(int64(i))
@@ -48,7 +48,7 @@ func (d *decoder) text(n *yaml.Node, path string) (string, bool) {
 	case !d.plain(n, path):
 		return "", false
 	case n.Kind != yaml.ScalarNode:
-		d.wrong(n, path, "found "+describeNode(n)+", a single value was expected", "put text that begins with a bracket into quotes")
+		d.wrong(n, path, phrase.Say("found %s, a single value was expected", describeNode(n)), "put text that begins with a bracket into quotes")
 		return "", false
 	case n.Tag == "!!null" && !quoted(n), strings.TrimSpace(n.Value) == "":
 		d.wrong(n, path, "nothing is written here", "leave the key out, or write a value (\"none\" if you looked and found nothing)")
@@ -56,7 +56,7 @@ func (d *decoder) text(n *yaml.Node, path string) (string, bool) {
 	}
 	if i := strings.IndexFunc(n.Value, unprintable); i >= 0 {
 		r, _ := utf8.DecodeRuneInString(n.Value[i:])
-		d.wrong(n, path, fmt.Sprintf("holds the character %U, which cannot be printed", r), "take it out")
+		d.wrong(n, path, phrase.Say("holds the character %U, which cannot be printed", r), "take it out")
 		return "", false
 	}
 	return n.Value, true
@@ -88,7 +88,7 @@ func yesOrNo(n *yaml.Node) bool {
 func (d *decoder) word(n *yaml.Node, path, text string, words []string, v reflect.Value) {
 	if len(words) == 0 {
 		if yesOrNo(n) {
-			d.wrong(n, path, fmt.Sprintf("found %s, which YAML reads as yes or no, and words were expected", text), fmt.Sprintf("write \"none\" if you looked and found nothing, or put the word into quotes: %q", text))
+			d.wrong(n, path, phrase.Say("found %s, which YAML reads as yes or no, and words were expected", text), phrase.Say("write \"none\" if you looked and found nothing, or put the word into quotes: %q", text))
 			return
 		}
 		v.SetString(strings.TrimSpace(text))
@@ -103,12 +103,12 @@ func (d *decoder) word(n *yaml.Node, path, text string, words []string, v reflec
 	}
 	hint := didYouMean(text, words)
 	if yesOrNo(n) {
-		hint = fmt.Sprintf("YAML reads %s as yes or no: write one of the words", text)
+		hint = phrase.Say("YAML reads %s as yes or no: write one of the words", text)
 		if slices.Contains(words, "none") {
-			hint += " (none if you looked and found nothing)"
+			hint = phrase.Say("%s (none if you looked and found nothing)", hint)
 		}
 	}
-	d.wrong(n, path, fmt.Sprintf("%q is not one of: %s", text, strings.Join(words, ", ")), hint)
+	d.wrong(n, path, phrase.Say("%q is not one of: %s", text, strings.Join(words, ", ")), hint)
 }
 
 var leadingNumber = regexp.MustCompile(`^([0-9]+)(?:\.0+)?(?: ?[^0-9.,]*)$`)
@@ -117,14 +117,14 @@ var karat = regexp.MustCompile(`^([0-9]{1,2}) ?(?:[kK]|kt|KT|karat)$`)
 
 // wholeNumber is a hint that picks the whole number out of a text. Karats are
 // parts of 24, and these files count parts in a thousand.
-func wholeNumber(text string) string {
+func wholeNumber(text string) phrase.Line {
 	if g := karat.FindStringSubmatch(text); g != nil {
 		if k, _ := strconv.Atoi(g[1]); k >= 1 && k <= 24 {
-			return fmt.Sprintf("parts in a thousand are counted: %d of 24 are %d", k, k*1000/24)
+			return phrase.Say("parts in a thousand are counted: %d of 24 are %d", k, k*1000/24)
 		}
 	}
 	if g := leadingNumber.FindStringSubmatch(text); g != nil {
-		return "did you mean " + g[1] + "?"
+		return phrase.Say("did you mean %s?", g[1])
 	}
 	return ""
 }

@@ -3,6 +3,7 @@ package stone
 import (
 	"reflect"
 	"slices"
+	"stonewrit/grading/phrase"
 
 	"gopkg.in/yaml.v3"
 )
@@ -109,7 +110,7 @@ type AnyTest struct{ Test }
 
 func (a *AnyTest) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, depth int) {
 	if n.Kind != yaml.MappingNode {
-		d.wrong(n, path, "found "+describeNode(n)+", a test with its keys was expected", "start it with \"- test: \" and one of the kinds")
+		d.wrong(n, path, phrase.Say("found %s, a test with its keys was expected", describeNode(n)), "start it with \"- test: \" and one of the kinds")
 		return
 	}
 	var name *yaml.Node

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -37,7 +38,7 @@ func (f *Fluorescence) decode(d *decoder, n *yaml.Node, path string, _ fieldTags
 		}
 	}
 	first, _, _ := strings.Cut(lower, " ")
-	d.wrong(n, path, fmt.Sprintf("%q does not begin with one of: %s", text, strings.Join(fluorescenceWords(), ", ")), didYouMean(first, fluorescenceWords()))
+	d.wrong(n, path, phrase.Say("%q does not begin with one of: %s", text, strings.Join(fluorescenceWords(), ", ")), didYouMean(first, fluorescenceWords()))
 }
 
 // Given reports whether the lamp was tried.
@@ -66,7 +67,7 @@ func (a *Afterglow) decode(d *decoder, n *yaml.Node, path string, _ fieldTags, d
 		case strings.EqualFold(text, "none"):
 			a.None = true
 		default:
-			d.wrong(n, path, fmt.Sprintf("found %q, none or colour and seconds were expected", text), "for example {colour: red, seconds: 12}")
+			d.wrong(n, path, phrase.Say("found %q, none or colour and seconds were expected", text), "for example {colour: red, seconds: 12}")
 		}
 		return
 	}

@@ -33,16 +33,16 @@ func (v *validator) unread(path string) bool {
 	return slices.ContainsFunc(v.read, func(p Problem) bool { return within(p.Path, path) })
 }
 
-func (v *validator) say(severity Severity, path, message, hint string) {
+func (v *validator) say(severity Severity, path string, message, hint phrase.Line) {
 	if v.full() {
 		return
 	}
 	at := v.at(path)
-	v.problems = append(v.problems, Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: phrase.Line(message), Hint: phrase.Line(hint)}.brief())
+	v.problems = append(v.problems, Problem{Severity: severity, Path: path, Line: at.Line, Column: at.Column, Message: message, Hint: hint}.brief())
 }
 
-func (v *validator) wrong(path, hint, format string, args ...any) {
-	v.say(Error, path, fmt.Sprintf(format, args...), hint)
+func (v *validator) wrong(path string, hint, form phrase.Line, parts ...any) {
+	v.say(Error, path, phrase.Say(form, parts...), hint)
 }
 
 func (v *validator) stone(s *Stone) {
@@ -83,7 +83,7 @@ func (v *validator) opinion(s *Stone) {
 	v.material("opinion.species", o.Species)
 	v.material("opinion.variety", o.Variety)
 	if _, err := v.table.Find(o.Imitates); o.Imitates != "" && len(o.Imitates) <= 100 && err != nil {
-		v.say(Warning, "opinion.imitates", err.Error()+", it is printed as written", "")
+		v.say(Warning, "opinion.imitates", phrase.Say("%s, it is printed as written", err.Error()), "")
 	}
 	v.kinship(o)
 	v.layers(o)
@@ -99,9 +99,9 @@ func (v *validator) opinion(s *Stone) {
 }
 
 // speciesHint names the species of a variety that stands alone.
-func (v *validator) speciesHint(variety string) string {
+func (v *validator) speciesHint(variety string) phrase.Line {
 	if m, err := v.table.Find(variety); variety != "" && err == nil {
-		return "add species: " + v.table.SpeciesOf(m).Name
+		return phrase.Say("add species: %s", v.table.SpeciesOf(m).Name)
 	}
 	return "for example species: corundum (a group such as garnet is accepted)"
 }
@@ -134,7 +134,7 @@ func (v *validator) method(o Opinion) {
 	switch {
 	case o.Method == "" || v.unread("opinion.growth"):
 	case o.Growth == "cultured" && !slices.Contains(cultured, o.Method):
-		v.wrong("opinion.method", "for cultured pearls: "+strings.Join(cultured, ", "), "%q is no way of culturing", o.Method)
+		v.wrong("opinion.method", phrase.Say("for cultured pearls: %s", strings.Join(cultured, ", ")), "%q is no way of culturing", o.Method)
 	case o.Growth == "laboratory-grown", o.Growth == "artificial", o.Growth == "imitation":
 		if slices.Contains(cultured[:2], o.Method) {
 			v.wrong("opinion.method", "for pearls write growth: cultured", "%q is a way of culturing pearls", o.Method)
@@ -145,11 +145,11 @@ func (v *validator) method(o Opinion) {
 }
 
 // orNone names a key with its value, or says that it is not there.
-func orNone(key, value string) string {
+func orNone(key, value string) phrase.Line {
 	if value == "" {
-		return "no " + key
+		return phrase.Say("no %s", key)
 	}
-	return fmt.Sprintf("%s: %s", key, value)
+	return phrase.Say("%s: %s", key, value)
 }
 
 // kinship refuses a variety that belongs to another species.
@@ -163,7 +163,7 @@ func (v *validator) kinship(o Opinion) {
 		return
 	}
 	right := v.table.SpeciesOf(variety).Name
-	v.wrong("opinion.variety", fmt.Sprintf("write species: %s, or another variety", right), "%s is a name for %s, not for %s", o.Variety, right, o.Species)
+	v.wrong("opinion.variety", phrase.Say("write species: %s, or another variety", right), "%s is a name for %s, not for %s", o.Variety, right, o.Species)
 }
 
 // material refuses a name that the table does not have, or that misleads.
@@ -180,11 +180,11 @@ func (v *validator) material(path, name string) {
 	var unknown *gem.NotFoundError
 	switch {
 	case errors.As(err, &misnomer):
-		v.wrong(path, fmt.Sprintf("write %q", misnomer.Proper), "%s", misnomer)
+		v.wrong(path, phrase.Say("write %q", misnomer.Proper), "%s", misnomer)
 	case errors.As(err, &unknown):
-		hint := "the command gems lists the names"
+		hint := phrase.Line("the command gems lists the names")
 		if len(unknown.Nearest) > 0 {
-			hint = fmt.Sprintf("did you mean %q?", unknown.Nearest[0])
+			hint = phrase.Say("did you mean %q?", unknown.Nearest[0])
 		}
 		v.wrong(path, hint, "%s", unknown)
 	}

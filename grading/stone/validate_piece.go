@@ -5,6 +5,7 @@ import (
 	"path"
 	"reflect"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 )
 
@@ -29,7 +30,7 @@ func (v *validator) metal(at string, m Metal) {
 	switch {
 	case m.Metal == "" || v.unread(at+".metal"):
 	case m.Fineness > 0 && !precious:
-		v.wrong(at+".fineness", "leave it out, or name one of "+strings.Join(PreciousMetals(), ", "), "a fineness stands beside %s, which has none", m.Metal)
+		v.wrong(at+".fineness", phrase.Say("leave it out, or name one of %s", strings.Join(PreciousMetals(), ", ")), "a fineness stands beside %s, which has none", m.Metal)
 	case m.Fineness > 0 && m.KnownBy == "" && !v.unread(at+".known_by"):
 		v.wrong(at, "for example known_by: mark, or stated", "a fineness needs by what it is known")
 	}
@@ -114,7 +115,7 @@ func (v *validator) stoneFile(at string, s SetStone) {
 	value := reflect.ValueOf(s)
 	for _, f := range fieldsOf(value.Type()) {
 		if !slices.Contains(here, f.key) && !value.FieldByIndex(f.index).IsZero() {
-			v.wrong(at+"."+f.key, "write it into "+s.File+", or leave it out", "%s stands beside a stone file, which tells it", f.key)
+			v.wrong(at+"."+f.key, phrase.Say("write it into %s, or leave it out", s.File), "%s stands beside a stone file, which tells it", f.key)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 )
 
@@ -56,12 +57,12 @@ func (v *validator) place(at, place string) {
 	if place == "" || slices.Contains(words, place) || stoneOfSeveral.MatchString(place) {
 		return
 	}
-	v.say(Warning, at, fmt.Sprintf("%q is none of %s, stone 3 of 7: it is judged as a place of its own", place, strings.Join(words, ", ")), didYouMean(place, words))
+	v.say(Warning, at, phrase.Say("%q is none of %s, stone 3 of 7: it is judged as a place of its own", place, strings.Join(words, ", ")), didYouMean(place, words))
 }
 
 func (v *validator) some(at, example string, n int) {
 	if n == 0 {
-		v.wrong(at, "for example "+example, "the test has no readings")
+		v.wrong(at, phrase.Say("for example %s", example), "the test has no readings")
 	}
 }
 
@@ -133,7 +134,7 @@ func (v *validator) features(at string, seen []string) {
 			for _, f := range v.table.Features() {
 				names = append(names, f.Term)
 			}
-			v.say(Warning, fmt.Sprintf("%s.sees[%d]", at, i), fmt.Sprintf("%q is not a term of the features table: it is printed and proves nothing", term), didYouMean(term, names))
+			v.say(Warning, fmt.Sprintf("%s.sees[%d]", at, i), phrase.Say("%q is not a term of the features table: it is printed and proves nothing", term), didYouMean(term, names))
 		}
 	}
 }

@@ -126,7 +126,7 @@ func TestExplainYAML(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, row := range rows[1:] {
-		if meaning, _ := explainYAML(row[0]); meaning != row[1] {
+		if meaning, _ := explainYAML(row[0]); meaning.String() != row[1] {
 			t.Errorf("row %d: %q is hidden by a row above, and explained as %q", i+2, row[0], meaning)
 		}
 	}
