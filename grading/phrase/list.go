@@ -17,7 +17,7 @@ func Semicolons(items ...Line) Line {
 			said = append(said, l)
 		}
 	}
-	return join("%s; %s", said)
+	return Join("%s; %s", said...)
 }
 
 // Words are words as lines.
@@ -50,12 +50,13 @@ func Figures(items []string) []Line {
 func enumerate(last Line, items []Line) Line {
 	n := len(items)
 	if n < 2 {
-		return join(last, items)
+		return Join(last, items...)
 	}
-	return Say(last, join("%s, %s", items[:n-1]), items[n-1])
+	return Say(last, Join("%s, %s", items[:n-1]...), items[n-1])
 }
 
-func join(form Line, items []Line) Line {
+// Join puts lines together by a form of two parts: "a or b or c" by "%s or %s".
+func Join(form Line, items ...Line) Line {
 	var l Line
 	for i, item := range items {
 		if i == 0 {

@@ -263,7 +263,7 @@ func (d *decoder) mapping(n *yaml.Node, v reflect.Value, path string, depth int)
 func (d *decoder) unknownKey(e entry, allowed []string) {
 	hint := didYouMean(e.key, allowed)
 	if places := placesOf(d.root, e.key); len(places) > 0 && said(e.key, allowed) == "" {
-		hint = phrase.Say("%s belongs under %s", e.key, phrase.Or(phrase.Texts(places)...))
+		hint = phrase.Say("%s belongs under %s", e.key, phrase.Join("%s or %s", phrase.Texts(places)...))
 	}
 	d.wrong(e.name, e.path, phrase.Say("unknown key %q, allowed here: %s", e.key, strings.Join(allowed, ", ")), hint)
 }

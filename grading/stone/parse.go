@@ -42,7 +42,7 @@ func (d *decoder) parse(src []byte) *yaml.Node {
 		d.problem("", d.position(root), "the file is empty", startHint)
 		return nil
 	case root.Kind != yaml.MappingNode:
-		d.problem("", d.position(root), "the file is "+describeNode(root)+", keys with values were expected", startHint)
+		d.problem("", d.position(root), phrase.Say("the file is %s, keys with values were expected", describeNode(root)), startHint)
 		return nil
 	}
 	return root
