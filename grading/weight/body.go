@@ -1,10 +1,6 @@
 package weight
 
-import (
-	"fmt"
-
-	"stonewrit/grading/phrase"
-)
+import "stonewrit/grading/phrase"
 
 // A Body is the cut of a stone as a solid to be drawn, with the lengths that
 // it was built from, in millimetres.
@@ -13,7 +9,7 @@ type Body struct {
 	Table                   float64 // across
 	Crown, Girdle, Pavilion float64 // heights at the mains
 	// Assumed names the figures that were not measured and are usual ones.
-	Assumed []phrase.Line
+	Assumed []string
 }
 
 // Body builds the stone. Heights are reconciled with the total depth first, so
@@ -27,7 +23,7 @@ func (e *Estimator) Body(d Dimensions) (Body, error) {
 		return Body{}, err
 	}
 	if m.crown == styleCone {
-		return Body{}, fmt.Errorf("%w: a %s %s is not drawn", ErrSolid, d.Shape, d.Cut)
+		return Body{}, unable(ErrSolid, "proportions do not make a solid: a %s %s is not drawn", phrase.Word(d.Shape), phrase.Word(d.Cut))
 	}
 	x := make([]float64, len(f.in))
 	for i, q := range f.in {

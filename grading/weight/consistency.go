@@ -5,6 +5,7 @@ import (
 	"iter"
 	"math"
 	"slices"
+
 	"stonewrit/grading/phrase"
 )
 
@@ -77,12 +78,12 @@ func (e *Estimator) consistent(s stone) bool {
 // missing reports lengths that other figures presuppose.
 func (s stone) missing() []Finding {
 	var out []Finding
-	add := func(name, message string) { out = append(out, Finding{name, Missing, phrase.Line(message)}) }
+	add := func(name string, message phrase.Line) { out = append(out, Finding{name, Missing, message}) }
 	if !s.Length.Given() {
 		add("length", "length or diameter is missing or zero")
 	}
 	if !s.Depth.Given() && s.TotalDepth.Given() {
-		add("depth", fmt.Sprintf("depth is missing or zero, yet a total depth of %s is given", pc(s.TotalDepth)))
+		add("depth", phrase.Say("depth is missing or zero, yet a total depth of %s is given", pc(s.TotalDepth)))
 	}
 	if !s.Width.Given() && s.Shape != "round" && s.Shape != "bead" && s.Length.Given() {
 		add("width", "width is missing or zero")
@@ -90,9 +91,9 @@ func (s stone) missing() []Finding {
 	return out
 }
 
-func pc(m Measure) string     { return fmt.Sprintf("%.4g %%", m.Value) }
-func inMM(v float64) string   { return fmt.Sprintf("%.2f mm", v) }
-func degree(m Measure) string { return fmt.Sprintf("%.4g deg", m.Value) }
+func pc(m Measure) phrase.Figure     { return phrase.Figure(fmt.Sprintf("%.4g %%", m.Value)) }
+func inMM(v float64) phrase.Figure   { return phrase.Figure(fmt.Sprintf("%.2f mm", v)) }
+func degree(m Measure) phrase.Figure { return phrase.Figure(fmt.Sprintf("%.4g deg", m.Value)) }
 
 // order: the length is the longer one. Two per cent are let pass, since nobody
 // turns a square stone to find its longer side.
@@ -144,7 +145,7 @@ func (e *Estimator) depthInShape(s stone) (Finding, bool) {
 		return Finding{}, false
 	}
 	return Finding{"depth", OutOfShape, phrase.Say("depth %s is %.0f %% of %s; %.0f to %.0f %% is usual for %s %s",
-		inMM(s.Depth.Value), 100*share, inMM(s.reference()), 100*rows[0].low, 100*rows[0].high, s.Shape, s.Cut)}, true
+		inMM(s.Depth.Value), 100*share, inMM(s.reference()), 100*rows[0].low, 100*rows[0].high, phrase.Word(s.Shape), phrase.Word(s.Cut))}, true
 }
 
 // totalDepth: the per cent and the millimetres tell the same depth.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
 	"stonewrit/grading/phrase"
 )
 
@@ -59,7 +60,7 @@ type Estimate struct {
 // or ErrNoFactor when no way is left.
 func (e *Estimator) Volumes(d Dimensions) ([]Candidate, []Omission, error) {
 	if !d.Length.Given() {
-		return nil, nil, fmt.Errorf("%w: %s %s without length or diameter", ErrDimensions, d.Shape, d.Cut)
+		return nil, nil, unable(ErrDimensions, "not enough dimensions: %s %s without length or diameter", phrase.Word(d.Shape), phrase.Word(d.Cut))
 	}
 	var found []Candidate
 	var omitted []Omission
@@ -75,7 +76,7 @@ func (e *Estimator) Volumes(d Dimensions) ([]Candidate, []Omission, error) {
 			found = append(found, c)
 			continue
 		}
-		omitted = append(omitted, Omission{way.method, phrase.Line(err.Error())})
+		omitted = append(omitted, Omission{way.method, Says(err)})
 		if first == nil {
 			first = err
 		}
@@ -134,34 +135,31 @@ func (e *Estimator) Weigh(d Dimensions, volumes []Candidate, omitted []Omission,
 		Chosen: Best(found),
 	}
 	out.Each = Measure{out.Chosen.Carats.Value / d.count(), out.Chosen.Carats.U / d.count()}
-	out.Because = phrase.Line(because(out.Chosen, found, omitted))
+	out.Because = because(out.Chosen, found, omitted)
 	out.Warnings = append(e.unknownWords(d), out.Chosen.Warnings...)
 	out.Warnings = append(out.Warnings, disagreements(found)...)
 	return out, nil
 }
 
 // because says why the chosen candidate was taken.
-func because(c Candidate, all []Candidate, omitted []Omission) string {
+func because(c Candidate, all []Candidate, omitted []Omission) phrase.Line {
 	if len(all) == 1 {
-		if len(omitted) == 0 {
-			return "the only way that these dimensions allow"
-		}
-		s := "the only way that these dimensions allow"
+		said := []phrase.Line{"the only way that these dimensions allow"}
 		for _, o := range omitted {
-			s += fmt.Sprintf("; %s: %s", o.Method, o.Because)
+			said = append(said, phrase.Say("%s: %s", phrase.Word(o.Method), o.Because))
 		}
-		return s
+		return phrase.Semicolons(said...)
 	}
-	s := fmt.Sprintf("its standard uncertainty, %s of the volume, is the smallest", percent(c.Volume))
+	said := []phrase.Line{phrase.Say("its standard uncertainty, %s of the volume, is the smallest", percent(c.Volume))}
 	for _, o := range all {
 		if o.Method != c.Method {
-			s += fmt.Sprintf("; %s has %s", o.Method, percent(o.Volume))
+			said = append(said, phrase.Say("%s has %s", phrase.Word(o.Method), percent(o.Volume)))
 		}
 	}
-	return s
+	return phrase.Semicolons(said...)
 }
 
-func percent(m Measure) string { return fmt.Sprintf("%.1f %%", 100*m.U/m.Value) }
+func percent(m Measure) phrase.Figure { return phrase.Figure(fmt.Sprintf("%.1f %%", 100*m.U/m.Value)) }
 
 // disagreements reports pairs of candidates whose volumes differ by more than
 // three times their combined uncertainty.
@@ -172,7 +170,7 @@ func disagreements(cs []Candidate) []phrase.Line {
 			apart := math.Abs(a.Volume.Value - b.Volume.Value)
 			if apart > 3*math.Hypot(a.Volume.U, b.Volume.U) {
 				out = append(out, phrase.Say("%s gives %.2f mm3 and %s %.2f mm3, more than three times their uncertainty apart: check the dimensions and the cut",
-					a.Method, a.Volume.Value, b.Method, b.Volume.Value))
+					phrase.Word(a.Method), a.Volume.Value, phrase.Word(b.Method), b.Volume.Value))
 			}
 		}
 	}

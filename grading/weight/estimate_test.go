@@ -46,7 +46,7 @@ func TestContractStoneWeighsAsItsFormatSays(t *testing.T) {
 		if two(c.Carats.Value) != 1.49 || two(c.Low) != 1.40 || two(c.High) != 1.58 {
 			t.Errorf("%v: estimate %.4f, %.4f to %.4f ct; want 1.49, 1.40 to 1.58", g, c.Carats.Value, c.Low, c.High)
 		}
-		if c.Method != weight.ByFactor || c.Basis != "0.0020 x length x width x depth (oval mixed)" {
+		if c.Method != weight.ByFactor || c.Basis.String() != "0.0020 x length x width x depth (oval mixed)" {
 			t.Errorf("method %q, %q; want the factor 0.0020", c.Method, c.Basis)
 		}
 		implied := weight.ImpliedGravity(c.Volume, weight.Measure{Value: 1.520, U: 0.0003})
@@ -117,7 +117,7 @@ func TestWithoutDepthTheSolidIsBuiltFromItsParts(t *testing.T) {
 	if got.Chosen.Method != weight.BySolid || len(got.Omitted) != 2 {
 		t.Errorf("method %q, omitted %v; want the solid alone", got.Chosen.Method, got.Omitted)
 	}
-	if !strings.Contains(got.Because, "only way") || !strings.Contains(got.Because, "depth") {
+	if !strings.Contains(got.Because.String(), "only way") || !strings.Contains(got.Because.String(), "depth") {
 		t.Errorf("because %q does not say that the depth is missing", got.Because)
 	}
 }

@@ -1,10 +1,10 @@
 package weight
 
 import (
-	"fmt"
 	"math"
-	"stonewrit/grading/phrase"
 	"strconv"
+
+	"stonewrit/grading/phrase"
 )
 
 // A repair is one slip undone: the stone as it would be without it.
@@ -31,7 +31,7 @@ func (e *Estimator) explain(s stone, found []Finding) (Finding, bool) {
 			for _, r := range good[1:] {
 				says = phrase.Say("%s or %s", says, r.says)
 			}
-			return Finding{good[0].dimension, good[0].slip, phrase.Say("%s; %s", found[0].Message, says)}, true
+			return Finding{good[0].dimension, good[0].slip, phrase.Semicolons(found[0].Message, says)}, true
 		}
 	}
 	return Finding{}, false
@@ -99,12 +99,12 @@ func (s stone) wrongRows() []repair {
 	if s.TotalDepth.Given() && s.Depth.Given() {
 		r := s
 		r.Depth = Measure{s.TotalDepth.Value * ref / 100, s.Depth.U}
-		would := fmt.Sprintf("%s would be %s", pc(s.TotalDepth), inMM(r.Depth.Value))
+		would := inMM(r.Depth.Value)
 		switch {
 		case s.carats.Given() && math.Abs(s.Depth.Value-s.carats.Value) < 0.005:
-			out = append(out, repair{"depth", WrongRow, r, phrase.Line("the weight written for the depth? " + would)})
+			out = append(out, repair{"depth", WrongRow, r, phrase.Say("the weight written for the depth? %s would be %s", pc(s.TotalDepth), would)})
 		case math.Abs(s.Depth.Value/ref-1) < 0.02:
-			out = append(out, repair{"depth", WrongRow, r, phrase.Line("a diameter written for the depth? " + would)})
+			out = append(out, repair{"depth", WrongRow, r, phrase.Say("a diameter written for the depth? %s would be %s", pc(s.TotalDepth), would)})
 		}
 		t := s
 		t.TotalDepth = Measure{}
@@ -137,7 +137,7 @@ func (s stone) shifts() []repair {
 		for _, name := range try.names {
 			for _, by := range try.factors {
 				if r, ok := s.scaled(name, by); ok {
-					out = append(out, repair{name, try.slip, r, phrase.Line(r.figure(name) + "?")})
+					out = append(out, repair{name, try.slip, r, phrase.Say("%s?", r.figure(name))})
 				}
 			}
 		}
@@ -177,17 +177,17 @@ func (s *stone) place(name string) *Measure {
 }
 
 // figure prints a figure with its name and unit.
-func (s stone) figure(name string) string {
+func (s stone) figure(name string) phrase.Line {
 	v := s.place(name).Value
 	switch name {
 	case "total_depth":
-		return fmt.Sprintf("total depth %.1f %%", v)
+		return phrase.Say("total depth %.1f %%", v)
 	case "weight":
-		return fmt.Sprintf("weight %.2f ct", v)
+		return phrase.Say("weight %.2f ct", v)
 	case "diameter":
-		return fmt.Sprintf("diameters %s and %s", inMM(v), inMM(s.Width.Value))
+		return phrase.Say("diameters %s and %s", inMM(v), inMM(s.Width.Value))
 	}
-	return s.key(name) + " " + inMM(v)
+	return phrase.Say("%s %s", phrase.Word(s.key(name)), inMM(v))
 }
 
 // key is the name of a dimension in the stone file: a round stone has diameters
@@ -223,7 +223,7 @@ func (s stone) digits() []repair {
 				r := s
 				if v, err := strconv.ParseFloat(string(text), 64); err == nil && v > 0 {
 					r.place(name).Value = v
-					out = append(out, repair{name, DigitSlip, r, phrase.Line(r.figure(name) + "?")})
+					out = append(out, repair{name, DigitSlip, r, phrase.Say("%s?", r.figure(name))})
 				}
 			}
 			text[i] = c

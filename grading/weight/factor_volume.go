@@ -3,6 +3,7 @@ package weight
 import (
 	"fmt"
 	"math"
+
 	"stonewrit/grading/phrase"
 )
 
@@ -16,9 +17,9 @@ func (e *Estimator) byFactor(d Dimensions) (Candidate, error) {
 	f := step(rows, d.ratio())
 	spread, note := f.widened(d)
 	volume, budget := e.factorModel(d, f, spread).measure()
-	c := Candidate{Method: ByFactor, Basis: phrase.Line(f.basis()), Source: f.source, Volume: volume, Budget: budget}
+	c := Candidate{Method: ByFactor, Basis: f.basis(), Source: f.source, Volume: volume, Budget: budget}
 	if note != "" {
-		c.Warnings = append(c.Warnings, phrase.Line(note))
+		c.Warnings = append(c.Warnings, note)
 	}
 	return c, nil
 }
@@ -137,47 +138,45 @@ func girdleShare(f factorRow, d Dimensions) float64 {
 // widened is the spread of the factor for this stone: half of what the depth
 // lies outside the usual range, in proportion to it, is added, since nobody
 // proved the factor there.
-func (f factorRow) widened(d Dimensions) (float64, string) {
+func (f factorRow) widened(d Dimensions) (float64, phrase.Line) {
 	ref := d.reference()
 	if f.high == 0 || !d.Depth.Given() || ref == 0 {
 		return f.spread, ""
 	}
 	depth := d.Depth.Value / ref
-	var beyond float64
-	word := "shallower"
 	switch {
 	case depth < f.low:
-		beyond = (f.low - depth) / f.low
+		return f.spread + (f.low-depth)/f.low/2, phrase.Say(
+			"depth is %.0f %% of the width, shallower than the %.0f to %.0f %% that the factor is meant for; its spread is widened",
+			100*depth, 100*f.low, 100*f.high)
 	case depth > f.high:
-		beyond, word = (depth-f.high)/f.high, "deeper"
-	default:
-		return f.spread, ""
+		return f.spread + (depth-f.high)/f.high/2, phrase.Say(
+			"depth is %.0f %% of the width, deeper than the %.0f to %.0f %% that the factor is meant for; its spread is widened",
+			100*depth, 100*f.low, 100*f.high)
 	}
-	return f.spread + beyond/2, fmt.Sprintf(
-		"depth is %.0f %% of the width, %s than the %.0f to %.0f %% that the factor is meant for; its spread is widened",
-		100*depth, word, 100*f.low, 100*f.high)
+	return f.spread, ""
 }
 
 // basis says in words what was multiplied.
-func (f factorRow) basis() string {
-	of := map[string]string{
+func (f factorRow) basis() phrase.Line {
+	of := map[string]phrase.Line{
 		formLWD: "length x width x depth", formSquare: "diameter squared x depth",
 		formMean: "mean diameter squared x depth", formCube: "diameter cubed",
 	}[f.form]
-	kind := f.shape + " " + f.cut
+	kind := phrase.Say("%s %s", phrase.Word(f.shape), phrase.Word(f.cut))
 	if f.shape == f.cut {
-		kind = f.shape
+		kind = phrase.Say("%s", phrase.Word(f.shape))
 	}
 	if f.asDiamond {
-		kind += ", cut as diamond"
+		kind = phrase.Say("%s, cut as diamond", kind)
 	}
-	return fmt.Sprintf("%s x %s (%s)", trimFactor(f.factor), of, kind)
+	return phrase.Say("%s x %s (%s)", trimFactor(f.factor), of, kind)
 }
 
 // trimFactor prints a factor with four decimals, or more where it has them.
-func trimFactor(f float64) string {
-	if s := fmt.Sprintf("%.4f", f); math.Abs(f*1e4-math.Round(f*1e4)) < 1e-6 {
-		return s
+func trimFactor(f float64) phrase.Figure {
+	if math.Abs(f*1e4-math.Round(f*1e4)) < 1e-6 {
+		return phrase.Figure(fmt.Sprintf("%.4f", f))
 	}
-	return fmt.Sprintf("%.6f", f)
+	return phrase.Figure(fmt.Sprintf("%.6f", f))
 }

@@ -2,9 +2,9 @@ package weight
 
 import (
 	"errors"
-	"fmt"
 	"slices"
-	"strings"
+
+	"stonewrit/grading/phrase"
 )
 
 // ErrNoFactor says that the table has no factor for a shape and cut. The
@@ -95,10 +95,10 @@ func (e *Estimator) factorFor(d Dimensions) ([]factorRow, error) {
 		return found, nil
 	}
 	if e.hasFactor(d.Shape, d.Cut) {
-		return nil, fmt.Errorf("%w for %s %s without %s", ErrNoFactor, d.Shape, d.Cut, missing(d))
+		return nil, unable(ErrNoFactor, "no shape factor for %s %s without %s", phrase.Word(d.Shape), phrase.Word(d.Cut), missing(d))
 	}
-	return nil, fmt.Errorf("%w for %s %s; the table has %s",
-		ErrNoFactor, d.Shape, d.Cut, strings.Join(e.nearest(d), ", "))
+	return nil, unable(ErrNoFactor, "no shape factor for %s %s; the table has %s",
+		phrase.Word(d.Shape), phrase.Word(d.Cut), phrase.Commas(e.nearest(d)...))
 }
 
 func (e *Estimator) hasFactor(shape, cut string) bool {
@@ -106,25 +106,26 @@ func (e *Estimator) hasFactor(shape, cut string) bool {
 }
 
 // missing names the lengths that were not measured.
-func missing(d Dimensions) string {
+func missing(d Dimensions) phrase.Line {
 	var out []string
 	for _, m := range []input{{"length", d.Length}, {"width", d.Width}, {"depth", d.Depth}} {
 		if !m.Given() {
 			out = append(out, m.name)
 		}
 	}
-	return strings.Join(out, " and ")
+	return phrase.And(phrase.Words(out)...)
 }
 
 // nearest lists what the table has for the same shape, or else for the same
 // cut, or else the shapes it knows.
-func (e *Estimator) nearest(d Dimensions) []string {
-	for _, near := range []func(f factorRow) (string, bool){
-		func(f factorRow) (string, bool) { return f.shape + " " + f.cut, f.shape == d.Shape },
-		func(f factorRow) (string, bool) { return f.shape + " " + f.cut, f.cut == d.Cut },
-		func(f factorRow) (string, bool) { return f.shape, true },
+func (e *Estimator) nearest(d Dimensions) []phrase.Line {
+	both := func(f factorRow) phrase.Line { return phrase.Say("%s %s", phrase.Word(f.shape), phrase.Word(f.cut)) }
+	for _, near := range []func(f factorRow) (phrase.Line, bool){
+		func(f factorRow) (phrase.Line, bool) { return both(f), f.shape == d.Shape },
+		func(f factorRow) (phrase.Line, bool) { return both(f), f.cut == d.Cut },
+		func(f factorRow) (phrase.Line, bool) { return phrase.Say("%s", phrase.Word(f.shape)), true },
 	} {
-		var out []string
+		var out []phrase.Line
 		for _, f := range e.factors {
 			if name, ok := near(f); ok && !slices.Contains(out, name) {
 				out = append(out, name)

@@ -1,8 +1,8 @@
 package weight
 
 import (
-	"fmt"
 	"math"
+
 	"stonewrit/grading/phrase"
 )
 
@@ -112,13 +112,13 @@ func (e *Estimator) ranges(s stone) []Finding {
 		if !f.Given() || l.holds(f.Value) {
 			continue
 		}
-		slip, hint := OutOfShape, ""
+		slip, message := OutOfShape, phrase.Say("%.4g is outside %g to %g", f.Value, l.low, l.high)
 		for _, by := range []float64{10, 0.1} {
 			if l.holds(f.Value * by) {
-				slip, hint = DecimalShift, fmt.Sprintf("; %.4g?", f.Value*by)
+				slip, message = DecimalShift, phrase.Say("%.4g is outside %g to %g; %.4g?", f.Value, l.low, l.high, f.Value*by)
 			}
 		}
-		out = append(out, Finding{f.name, slip, phrase.Say("%.4g is outside %g to %g%s", f.Value, l.low, l.high, hint)})
+		out = append(out, Finding{f.name, slip, message})
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package weight
 import (
 	"fmt"
 	"math"
+
 	"stonewrit/grading/phrase"
 )
 
@@ -123,23 +124,23 @@ func (m roundModel) relativeSpread(table, depth float64) float64 {
 // byFittedSolid gives the volume of a round brilliant cut as a diamond.
 func (e *Estimator) byFittedSolid(d Dimensions) (Candidate, error) {
 	if d.Shape != "round" || d.Cut != "brilliant" || !d.AsDiamond {
-		return Candidate{}, fmt.Errorf("%w: it was fitted to round brilliant diamonds only", ErrSolid)
+		return Candidate{}, unable(ErrSolid, "proportions do not make a solid: it was fitted to round brilliant diamonds only")
 	}
 	if !d.Depth.Given() && !d.TotalDepth.Given() {
-		return Candidate{}, fmt.Errorf("%w: depth is needed", ErrDimensions)
+		return Candidate{}, unable(ErrDimensions, "not enough dimensions: depth is needed")
 	}
 	if !d.Width.Given() {
 		d.Width = d.Length
 	}
 	m := e.round
-	table, basis := d.Table, "round brilliant diamond from diameter, depth and table"
+	table, basis := d.Table, phrase.Line("round brilliant diamond from diameter, depth and table")
 	if !table.Given() {
 		table = Measure{m.usualTable, m.usualTableU}
 		basis = "round brilliant diamond from diameter and depth; usual table"
 	}
 	volume, budget := m.model(d, table).measure()
 	return Candidate{
-		Method: ByFittedSolid, Basis: phrase.Line(basis), Source: m.source, Volume: volume, Budget: budget,
+		Method: ByFittedSolid, Basis: basis, Source: m.source, Volume: volume, Budget: budget,
 		Warnings: m.outside(d.meanDiameter(), depthShare(d).Value),
 	}, nil
 }

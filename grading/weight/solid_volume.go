@@ -1,9 +1,6 @@
 package weight
 
-import (
-	"fmt"
-	"stonewrit/grading/phrase"
-)
+import "stonewrit/grading/phrase"
 
 // figures are the inputs of a solid: what was measured, and the usual figures
 // in place of what was not.
@@ -13,7 +10,7 @@ type figures struct {
 	culet, bulge, shape                    int
 	parts                                  [3]part // crown, girdle, pavilion
 	total                                  part
-	assumed                                []phrase.Line // what was not measured
+	assumed                                []string // what was not measured
 }
 
 func (f *figures) put(name string, m Measure) int {
@@ -27,7 +24,7 @@ func (f *figures) usual(name string, m, instead Measure) int {
 		return f.put(name, withU(m))
 	}
 	if instead.U > 0 {
-		f.assumed = append(f.assumed, phrase.Line(name))
+		f.assumed = append(f.assumed, name)
 	}
 	return f.put(name, instead)
 }
@@ -156,13 +153,17 @@ func (e *Estimator) solidFigures(d Dimensions) (makeRow, *figures, error) {
 	m, ok := e.makeFor(d)
 	switch {
 	case !ok:
-		return m, nil, fmt.Errorf("%w: none is described for %s %s", ErrSolid, d.Shape, d.Cut)
+		return m, nil, undescribed(d)
 	case !d.Length.Given() || !d.Width.Given():
-		return m, nil, fmt.Errorf("%w: length and width are needed", ErrDimensions)
+		return m, nil, unable(ErrDimensions, "not enough dimensions: length and width are needed")
 	case !d.Depth.Given() && !d.TotalDepth.Given() && !(d.measuredCrown() && d.measuredPavilion()):
-		return m, nil, fmt.Errorf("%w: depth, or crown and pavilion, are needed", ErrDimensions)
+		return m, nil, unable(ErrDimensions, "not enough dimensions: depth, or crown and pavilion, are needed")
 	}
 	return m, e.figuresOf(d, m), nil
+}
+
+func undescribed(d Dimensions) error {
+	return unable(ErrSolid, "proportions do not make a solid: none is described for %s %s", phrase.Word(d.Shape), phrase.Word(d.Cut))
 }
 
 func (d Dimensions) measuredCrown() bool { return d.CrownHeight.Given() || d.CrownAngle.Given() }
@@ -185,7 +186,7 @@ func (e *Estimator) bySolid(d Dimensions) (Candidate, error) {
 		return Candidate{}, areas.err
 	}
 	return Candidate{
-		Method: BySolid, Basis: phrase.Line(f.describe(m)), Source: m.source, Volume: volume, Budget: budget,
+		Method: BySolid, Basis: f.describe(m), Source: m.source, Volume: volume, Budget: budget,
 	}, nil
 }
 
@@ -208,7 +209,7 @@ func (f *figures) describe(m makeRow) phrase.Line {
 		said = phrase.Say("%s built from table %.1f %%, crown %.1f %%, girdle %.1f %%, pavilion %.1f %%", m.words(), x[f.table], h[0], h[1], h[2])
 	}
 	if len(f.assumed) > 0 {
-		said = phrase.Say("%s; usual figures for %s", said, phrase.Commas(f.assumed...))
+		said = phrase.Say("%s; usual figures for %s", said, phrase.Commas(phrase.Words(f.assumed)...))
 	}
 	return said
 }
@@ -221,14 +222,14 @@ func (m makeRow) words() phrase.Line {
 // byDrop is the body of a briolette or a drop-shaped pearl.
 func (e *Estimator) byDrop(d Dimensions) (Candidate, error) {
 	if !d.Width.Given() {
-		return Candidate{}, fmt.Errorf("%w: length and width are needed", ErrDimensions)
+		return Candidate{}, unable(ErrDimensions, "not enough dimensions: length and width are needed")
 	}
 	if !d.Depth.Given() {
 		d.Depth = d.Width
 	}
 	m, ok := e.makeFor(d)
 	if !ok {
-		return Candidate{}, fmt.Errorf("%w: none is described for %s %s", ErrSolid, d.Shape, d.Cut)
+		return Candidate{}, undescribed(d)
 	}
 	in := []input{{"length", d.Length}, {"width", d.Width}, {"depth", d.Depth}, {"shape", Measure{1, m.spread}}}
 	volume, budget := propagate(in, func(x []float64) float64 { return x[3] * dropVolume(x[0], x[1], x[2]) })

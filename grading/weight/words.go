@@ -1,8 +1,6 @@
 package weight
 
-import (
-	"stonewrit/grading/phrase"
-)
+import "stonewrit/grading/phrase"
 
 // A wordKey names a row of the table of words: "girdle" or "bulge", and the
 // word; the empty word is "not recorded".
@@ -52,7 +50,7 @@ func (e *Estimator) unknownWords(d Dimensions) []phrase.Line {
 	var out []phrase.Line
 	for _, w := range []wordKey{{"girdle", d.Girdle}, {"bulge", d.Bulge}} {
 		if _, ok := e.words[w]; !ok && w.word != "" {
-			out = append(out, phrase.Say("%s %q is not in the table of words; taken as not recorded", w.kind, w.word))
+			out = append(out, phrase.Say("%s %q is not in the table of words; taken as not recorded", phrase.Word(w.kind), w.word))
 		}
 	}
 	return out
