@@ -2,8 +2,8 @@ package reading
 
 import (
 	"slices"
-	"stonewrit/grading/phrase"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -130,11 +130,11 @@ func (b Bench) checkCaveat(add func(phrase.Line, ...any), t stone.Test, c Check)
 	}
 }
 
-func name(t stone.Test) string {
+func name(t stone.Test) phrase.Line {
 	if h := t.Header(); h.Instrument != "" {
-		return h.Instrument
+		return phrase.Say("%s", h.Instrument)
 	}
-	return "Instrument of the " + t.Header().Kind + " test (not named)"
+	return phrase.Say("Instrument of the %s test (not named)", phrase.Word(t.Header().Kind))
 }
 
 func abs(x float64) float64 { return max(x, -x) }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quantity"
 	"stonewrit/grading/stone"
 )
@@ -27,7 +28,7 @@ const (
 type Check struct {
 	State      State
 	Date, Due  stone.Date
-	Reference  string
+	Reference  phrase.Line
 	Offset     float64 // reading minus known value: index, nm
 	U          float64 // of the offset; relative for a factor
 	Factor     float64 // of a balance: reading over known value; 1 if none
@@ -36,14 +37,14 @@ type Check struct {
 }
 
 // Words is how the check is told in a line.
-func (c Check) Words() string {
+func (c Check) Words() phrase.Line {
 	switch c.State {
 	case CheckValid:
-		return fmt.Sprintf("checked %s with %s", c.Date, c.Reference)
+		return phrase.Say("checked %s with %s", c.Date, c.Reference)
 	case CheckOverdue:
-		return fmt.Sprintf("last check %s, due again by %s", c.Date, c.Due)
+		return phrase.Say("last check %s, due again by %s", c.Date, c.Due)
 	case CheckFailed:
-		return fmt.Sprintf("check of %s with %s failed", c.Date, c.Reference)
+		return phrase.Say("check of %s with %s failed", c.Date, c.Reference)
 	}
 	return "no check on record"
 }
@@ -68,7 +69,7 @@ func (b Bench) last(id string, defaultDays float64) (stone.Instrument, *stone.Ch
 	if in.CheckEvery.Given() {
 		days = in.CheckEvery.Float()
 	}
-	found.Date, found.Reference = last.Date, last.Reference
+	found.Date, found.Reference = last.Date, ReferenceName(last.Reference)
 	found.Due = stone.Date{Time: last.Date.Add(time.Duration(days) * 24 * time.Hour)}
 	found.State = CheckValid
 	switch {
@@ -79,6 +80,9 @@ func (b Bench) last(id string, defaultDays float64) (stone.Instrument, *stone.Ch
 	}
 	return in, last, found
 }
+
+// ReferenceName is the name of a reference as a line.
+func ReferenceName(name string) phrase.Line { return phrase.Say("%s", phrase.Word(name)) }
 
 // indexCheck is the check of a refractometer or digital instrument at an index
 // near at. With two references the offset is taken from the line between them.
@@ -106,7 +110,7 @@ func (b Bench) indexCheck(id string, at float64, digital bool, defaultDays strin
 
 // checkPoint is one reference stone's part of a check.
 type checkPoint struct {
-	reference        string
+	reference        phrase.Line
 	date             stone.Date
 	known, offset, u float64
 }
@@ -140,7 +144,7 @@ func (b Bench) checkPoints(in stone.Instrument, last *stone.Check, digital bool,
 		case k.Light == "white":
 			u = b.Figures["index facet white"]
 		}
-		points = append(points, checkPoint{k.Reference, k.Date, known, offset, u / math.Sqrt(float64(n))})
+		points = append(points, checkPoint{ReferenceName(k.Reference), k.Date, known, offset, u / math.Sqrt(float64(n))})
 	}
 	slices.SortStableFunc(points, func(a, b checkPoint) int { return cmp.Compare(a.known, b.known) })
 	return points
@@ -165,7 +169,7 @@ func (c *Check) along(points []checkPoint, at float64) {
 		share := (at - low.known) / (high.known - low.known)
 		c.Offset = low.offset + share*(high.offset-low.offset)
 		c.U = rootSum((1-share)*low.u, share*high.u)
-		c.Reference = low.reference + " and " + high.reference
+		c.Reference = phrase.And(low.reference, high.reference)
 	}
 }
 

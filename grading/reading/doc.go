@@ -12,9 +12,9 @@ package reading
 
 import (
 	"math"
-	"stonewrit/grading/phrase"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 

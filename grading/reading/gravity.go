@@ -2,8 +2,8 @@ package reading
 
 import (
 	"math"
-	"stonewrit/grading/phrase"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -83,7 +83,7 @@ func (b Bench) weighing(t *stone.Gravity) GravityValue {
 		return v
 	}
 	if t.After.Given() && t.After.Grams-dry > 2*step {
-		v.Void = phrase.Say("the stone took up liquid: %s in air afterwards", t.After)
+		v.Void = phrase.Say("the stone took up liquid: %s in air afterwards", phrase.Figure(t.After.String()))
 		return v
 	}
 	air := b.Figures["air density"]

@@ -2,8 +2,8 @@ package reading
 
 import (
 	"math"
-	"stonewrit/grading/phrase"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 

@@ -2,8 +2,8 @@ package reading
 
 import (
 	"math"
-	"stonewrit/grading/phrase"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -61,7 +61,7 @@ func (b Bench) line(w stone.Wavelength, kind string, v SpectrumValue) Line {
 		l.U = w.U
 	}
 	if !v.Lamp {
-		l.Doubt = phrase.Line(strayLine(l.At))
+		l.Doubt = strayLine(l.At)
 	}
 	return l
 }
@@ -98,10 +98,10 @@ func (b Bench) wavelengthCheck(id string) Check {
 
 // strayLine names what a line may be that is not the stone's: lines of
 // mercury, sodium and blood (common practice, from memory).
-func strayLine(nm float64) string {
+func strayLine(nm float64) phrase.Line {
 	for _, s := range []struct {
 		at   float64
-		what string
+		what phrase.Line
 	}{
 		{404.7, "a mercury line of the lamp"}, {435.8, "a mercury line of the lamp"}, {546.1, "a mercury line of the lamp"},
 		{577.0, "a mercury line of the lamp or of blood in the skin behind the stone"}, {579.1, "a mercury line of the lamp"},
