@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/bojanz/currency"
+
+	"stonewrit/grading/phrase"
 )
 
 // carat is 0.2 g (16 CFR 23.18(b) note).
@@ -67,19 +69,22 @@ func onePlus(percent *big.Rat) *big.Rat {
 	return plus(big.NewRat(1, 1), over(percent, big.NewRat(100, 1)))
 }
 
-// joinSigned writes terms as a sum, a term below zero with its minus.
-func joinSigned(terms []string) string {
-	var b strings.Builder
+// signed writes terms as a sum, a term below zero with its minus.
+func signed(terms ...string) phrase.Line {
+	var sum phrase.Line
 	for i, t := range terms {
 		rest, negative := strings.CutPrefix(t, "-")
 		switch {
 		case i == 0:
-			b.WriteString(t)
+			sum = figure(t)
 		case negative:
-			b.WriteString(" - " + rest)
+			sum = phrase.Say("%s - %s", sum, phrase.Figure(rest))
 		default:
-			b.WriteString(" + " + t)
+			sum = phrase.Say("%s + %s", sum, phrase.Figure(t))
 		}
 	}
-	return b.String()
+	return sum
 }
+
+// figure is a figure alone, as a line.
+func figure[S ~string](digits S) phrase.Line { return phrase.Say("%s", phrase.Figure(digits)) }

@@ -2,8 +2,8 @@ package worth
 
 import (
 	"math/big"
-	"stonewrit/grading/phrase"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -38,26 +38,26 @@ func Appraise(w *stone.Worth, subject Subject) (*Result, stone.Problems) {
 	return a.result, a.problems
 }
 
-func (a *appraisal) say(severity stone.Severity, path, hint, format string, args ...any) {
-	a.problems = append(a.problems, stone.Problem{Severity: severity, Path: path, Message: phrase.Say(phrase.Line(format), args...), Hint: phrase.Line(hint)})
+func (a *appraisal) say(severity stone.Severity, path string, hint, form phrase.Line, parts ...any) {
+	a.problems = append(a.problems, stone.Problem{Severity: severity, Path: path, Message: phrase.Say(form, parts...), Hint: hint})
 }
 
 // number reads a decimal of the file, or notes that it is none.
 func (a *appraisal) number(path, text string) (*big.Rat, bool) {
 	r, err := exact(text)
 	if err != nil {
-		a.say(stone.Error, path, "", "%v", err)
+		a.say(stone.Error, path, "", "%q is not a decimal number", text)
 		return nil, false
 	}
 	return r, true
 }
 
 // weighing writes the subject's weight as it stands in the working.
-func (s Subject) weighing() string { return Item{s.Weight, s.Estimated}.weighing() }
+func (s Subject) weighing() phrase.Line { return Item{s.Weight, s.Estimated}.weighing() }
 
-func (i Item) weighing() string {
+func (i Item) weighing() phrase.Line {
 	if i.Estimated {
-		return i.Carats + " ct (estimated)"
+		return phrase.Say("%s ct (estimated)", phrase.Figure(i.Carats))
 	}
-	return i.Carats + " ct"
+	return figure(i.Carats + " ct")
 }

@@ -2,9 +2,9 @@ package worth
 
 import (
 	"math/big"
-	"stonewrit/grading/phrase"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -20,12 +20,17 @@ func (a *appraisal) approaches() {
 		path := "worth.approaches." + name
 		switch {
 		case text == "used" && name != "income" && !done[name]:
-			a.say(stone.Finding, path, map[string]string{"cost": "add lines", "market": "add comparables"}[name], "the %s approach is called used, and nothing of it stands in the file", name)
+			a.say(stone.Finding, path, map[string]phrase.Line{"cost": "add lines", "market": "add comparables"}[name], "%s is called used, and nothing of it stands in the file", approach(name))
 		case said && text != "used" && a.from() == name:
-			a.say(stone.Finding, path, "write used, or conclude from another", "the %s approach is left out, and the conclusion follows it", name)
+			a.say(stone.Finding, path, "write used, or conclude from another", "%s is left out, and the conclusion follows it", approach(name))
 		}
 		a.result.Approaches = append(a.result.Approaches, r)
 	}
+}
+
+// approach is an approach as the subject of a sentence.
+func approach(name string) phrase.Line {
+	return map[string]phrase.Line{"cost": "the cost approach", "market": "the market approach", "income": "the income approach"}[name]
 }
 
 // chosen is the conclusion as written, empty where the file has none.
@@ -77,7 +82,7 @@ func (a *appraisal) computed() {
 	case from == "market" && len(a.result.Comparables) == 1:
 		a.roundTo(must(a.result.Comparables[0].Amount))
 	case from == "market" && len(a.result.Comparables) > 1:
-		a.say(stone.Missing, "worth.conclusion", choose, "%d comparables show %s to %s: the value is the appraiser's to name, nothing is averaged", len(a.result.Comparables), a.result.Low, a.result.High)
+		a.say(stone.Missing, "worth.conclusion", choose, "%d comparables show %s to %s: the value is the appraiser's to name, nothing is averaged", len(a.result.Comparables), phrase.Figure(a.result.Low), phrase.Figure(a.result.High))
 	case from == "both":
 		a.say(stone.Missing, "worth.conclusion", choose, "a value from both approaches is the appraiser's to name, nothing is averaged")
 	case !a.problems.Has(stone.Error):
@@ -97,17 +102,17 @@ func (a *appraisal) costFigure() *big.Rat {
 }
 
 // roundTo brings a figure to the step of the file: to the nearest, a half up.
-func (a *appraisal) roundTo(figure *big.Rat) {
+func (a *appraisal) roundTo(value *big.Rat) {
 	r := &a.result.Conclusion
-	r.Amount = a.mint.print(figure)
+	r.Amount = a.mint.print(value)
 	if a.step == nil {
 		return
 	}
-	rounded := nearestStep(figure, a.step)
+	rounded := nearestStep(value, a.step)
 	r.Amount = a.mint.print(rounded)
-	r.Working = []phrase.Line{phrase.Say("%s to the nearest %s = %s", a.mint.print(figure), a.w.RoundTo, r.Amount)}
-	if rounded.Sign() == 0 && figure.Sign() != 0 {
-		a.say(stone.Finding, "worth.round_to", "choose a smaller step", "%s rounds to nothing at a step of %s", a.mint.print(figure), a.w.RoundTo)
+	r.Working = []Reckoning{{phrase.Say("%s to the nearest %s", phrase.Figure(a.mint.print(value)), phrase.Figure(a.w.RoundTo)), figure(r.Amount)}}
+	if rounded.Sign() == 0 && value.Sign() != 0 {
+		a.say(stone.Finding, "worth.round_to", "choose a smaller step", "%s rounds to nothing at a step of %s", phrase.Figure(a.mint.print(value)), phrase.Figure(a.w.RoundTo))
 	}
 }
 
@@ -121,9 +126,9 @@ func (a *appraisal) readStep() {
 	switch {
 	case !ok:
 	case step.Sign() <= 0:
-		a.say(stone.Error, "worth.round_to", "", "%s is not above 0", a.w.RoundTo)
+		a.say(stone.Error, "worth.round_to", "", "%s is not above 0", phrase.Figure(a.w.RoundTo))
 	case a.mint.round(step).Cmp(step) != 0:
-		a.say(stone.Error, "worth.round_to", "", "a step of %s cannot be paid in %s, whose smallest unit is %s", a.w.RoundTo, a.w.Currency, a.result.SmallestUnit)
+		a.say(stone.Error, "worth.round_to", "", "a step of %s cannot be paid in %s, whose smallest unit is %s", phrase.Figure(a.w.RoundTo), a.w.Currency, phrase.Figure(a.result.SmallestUnit))
 	default:
 		a.step = step
 	}
@@ -160,11 +165,11 @@ func (a *appraisal) own(c stone.Conclusion) {
 	low, amount, high := named[0], named[1], named[2]
 	switch {
 	case low != nil && high != nil && low.Cmp(high) > 0:
-		a.say(stone.Finding, "worth.conclusion.low", "", "the low end %s lies above the high end %s", r.Low, r.High)
+		a.say(stone.Finding, "worth.conclusion.low", "", "the low end %s lies above the high end %s", phrase.Figure(r.Low), phrase.Figure(r.High))
 	case (low == nil) != (high == nil):
 		a.say(stone.Finding, "worth.conclusion", "give low and high, or an amount", "a range has two ends")
 	case amount != nil && low != nil && (amount.Cmp(low) < 0 || amount.Cmp(high) > 0):
-		a.say(stone.Finding, "worth.conclusion.amount", "", "the amount %s lies outside its range of %s to %s", r.Amount, r.Low, r.High)
+		a.say(stone.Finding, "worth.conclusion.amount", "", "the amount %s lies outside its range of %s to %s", phrase.Figure(r.Amount), phrase.Figure(r.Low), phrase.Figure(r.High))
 	}
 }
 
@@ -173,7 +178,7 @@ func (a *appraisal) fits(path, key string, v *big.Rat) {
 	slack := new(big.Rat)
 	if a.step != nil {
 		if nearestStep(v, a.step).Cmp(v) != 0 {
-			a.say(stone.Warning, path, "", "%s is no multiple of round_to %s", a.mint.print(v), a.w.RoundTo)
+			a.say(stone.Warning, path, "", "%s is no multiple of round_to %s", phrase.Figure(a.mint.print(v)), phrase.Figure(a.w.RoundTo))
 		}
 		slack = over(a.step, big.NewRat(2, 1))
 	}
@@ -182,15 +187,16 @@ func (a *appraisal) fits(path, key string, v *big.Rat) {
 		return
 	}
 	if v.Cmp(minus(low, slack)) < 0 || v.Cmp(plus(high, slack)) > 0 {
-		shown := a.mint.print(low)
+		shown := figure(a.mint.print(low))
 		if low.Cmp(high) != 0 {
-			shown += " to " + a.mint.print(high)
+			shown = phrase.Say("%s to %s", shown, phrase.Figure(a.mint.print(high)))
 		}
-		what := a.from() + " approach shows"
+		const mend = "mend the amount or the figures; because: is printed beside it"
 		if a.from() == "both" {
-			what = "two approaches show"
+			a.say(stone.Finding, path, mend, "the amount %s is not what the two approaches show, %s", phrase.Figure(a.mint.print(v)), shown)
+			return
 		}
-		a.say(stone.Finding, path, "mend the amount or the figures; because: is printed beside it", "the amount %s is not what the %s, %s", a.mint.print(v), what, shown)
+		a.say(stone.Finding, path, mend, "the amount %s is not what %s shows, %s", phrase.Figure(a.mint.print(v)), approach(a.from()), shown)
 	}
 }
 

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
-	"stonewrit/grading/phrase"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quantity"
 	"stonewrit/grading/stone"
 )
@@ -27,7 +27,7 @@ func (a *appraisal) cost() {
 		amount = a.mint.round(amount)
 		text := a.mint.print(amount)
 		if n := len(working); n > 0 {
-			working[n-1] = phrase.Say("%s = %s", working[n-1], phrase.Figure(text))
+			working[n-1].Result = figure(text)
 		}
 		a.result.Lines = append(a.result.Lines, Line{What: l.What, Step: Step{working, text}, Note: l.Note})
 		sum = plus(sum, amount)
@@ -38,22 +38,21 @@ func (a *appraisal) cost() {
 	}
 	step := &Step{Amount: a.mint.print(sum)}
 	if len(terms) > 1 {
-		step.Working = []phrase.Line{phrase.Say("%s = %s", joinSigned(terms), phrase.Figure(step.Amount))}
+		step.Working = []Reckoning{{signed(terms...), figure(step.Amount)}}
 	}
 	a.result.Cost = step
 	a.result.CostTaxed = a.taxed(sum, a.footing())
 }
 
-// line works out one line, unrounded; the last text of its working lacks the
-// amount.
-func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat, []phrase.Line, bool) {
+// line works out one line, unrounded; the last of its working lacks the result.
+func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat, []Reckoning, bool) {
 	switch {
 	case l.Amount != "":
 		r, ok := a.number(path+".amount", string(l.Amount))
 		if !ok || a.mint.round(r).Cmp(r) == 0 {
 			return r, nil, ok
 		}
-		return r, []phrase.Line{phrase.Say("%s", phrase.Figure(l.Amount))}, ok // it will be rounded
+		return r, []Reckoning{{Of: figure(l.Amount)}}, ok // it will be rounded
 	case l.PerCarat != "":
 		return a.byCarat(path, l)
 	case l.PerGramFine != "":
@@ -65,12 +64,12 @@ func (a *appraisal) line(path string, l stone.WorthLine, above []Line) (*big.Rat
 	return nil, nil, false
 }
 
-func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []phrase.Line, bool) {
+func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []Reckoning, bool) {
 	weight, text := a.subject.Weight, a.subject.weighing()
 	switch n := len(a.subject.Items); {
 	case l.Weight.Given():
 		weight = l.Weight.Digits()
-		text = weight + " ct"
+		text = figure(weight + " ct")
 	case l.Item > n:
 		a.say(stone.Error, path+".item", "count the entries under stones:", "item %d is named, and there are %d", l.Item, n)
 		return nil, nil, false
@@ -86,10 +85,10 @@ func (a *appraisal) byCarat(path string, l stone.WorthLine) (*big.Rat, []phrase.
 	if !ok1 || !ok2 {
 		return nil, nil, false
 	}
-	return times(w, price), []phrase.Line{phrase.Say("%s x %s", text, l.PerCarat)}, true
+	return times(w, price), []Reckoning{{Of: phrase.Say("%s x %s", text, phrase.Figure(l.PerCarat))}}, true
 }
 
-func (a *appraisal) byMetal(path string, l stone.WorthLine) (*big.Rat, []phrase.Line, bool) {
+func (a *appraisal) byMetal(path string, l stone.WorthLine) (*big.Rat, []Reckoning, bool) {
 	mass, working, ok := a.netMass(path, l)
 	if !ok {
 		return nil, nil, false
@@ -99,7 +98,7 @@ func (a *appraisal) byMetal(path string, l stone.WorthLine) (*big.Rat, []phrase.
 		return nil, nil, false
 	}
 	fine := times(mass, big.NewRat(int64(l.Fineness), 1000))
-	working = append(working, phrase.Say("%s g x %d/1000 x %s", massText(l, mass), l.Fineness, l.PerGramFine))
+	working = append(working, Reckoning{Of: phrase.Say("%s g x %d/1000 x %s", phrase.Figure(massText(l, mass)), l.Fineness, phrase.Figure(l.PerGramFine))})
 	return times(fine, price), working, true
 }
 
@@ -112,10 +111,10 @@ func massText(l stone.WorthLine, net *big.Rat) string {
 }
 
 // netMass is the mass of the metal alone, in gram.
-func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []phrase.Line, bool) {
-	mass, err := grams(l.Mass.Text)
-	if err != nil {
-		a.say(stone.Error, path+".mass", "for example mass: 4.20 g", "%v", err)
+func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []Reckoning, bool) {
+	mass, ok := grams(l.Mass.Text)
+	if !ok {
+		a.say(stone.Error, path+".mass", "for example mass: 4.20 g", "%q is not a mass", l.Mass.Text)
 		return nil, nil, false
 	}
 	if l.MassIs != "gross" {
@@ -131,49 +130,54 @@ func (a *appraisal) netMass(path string, l stone.WorthLine) (*big.Rat, []phrase.
 	}
 	net := minus(mass, times(stones, must(gramsPerCarat)))
 	if net.Sign() <= 0 {
-		a.say(stone.Error, path+".mass", "", "the stones of %s ct weigh more than the gross mass of %s", a.subject.Stones, l.Mass)
+		a.say(stone.Error, path+".mass", "", "the stones of %s ct weigh more than the gross mass of %s", phrase.Figure(a.subject.Stones), phrase.Figure(l.Mass.String()))
 		return nil, nil, false
 	}
-	return net, []phrase.Line{phrase.Say("%s g gross - %s = %s g net", digits(mass), text, digits(net))}, true
+	return net, []Reckoning{{phrase.Say("%s g gross - %s", phrase.Figure(digits(mass)), text), phrase.Say("%s g net", phrase.Figure(digits(net)))}}, true
 }
 
 // stones is the carats of all stones, and how a working takes them off: each
 // weight by itself, since weights of several are never told as one (16 CFR
 // 23.18).
-func (a *appraisal) stones(path string) (sum *big.Rat, text string, ok bool) {
+func (a *appraisal) stones(path string) (sum *big.Rat, text phrase.Line, ok bool) {
 	sum = new(big.Rat)
-	var terms []string
 	for _, w := range strings.Split(a.subject.Stones, " + ") {
 		r, ok := a.number(path, w)
 		if !ok {
 			return nil, "", false
 		}
 		sum = plus(sum, r)
-		terms = append(terms, fmt.Sprintf("%s ct of stones x %s g", w, gramsPerCarat))
+		term := phrase.Say("%s ct of stones x %s g", phrase.Figure(w), phrase.Figure(gramsPerCarat))
+		if text == "" {
+			text = term
+		} else {
+			text = phrase.Say("%s - %s", text, term)
+		}
 	}
-	return sum, strings.Join(terms, " - "), true
+	return sum, text, true
 }
 
 // grams reads a mass in gram or carat exactly.
-func grams(text string) (*big.Rat, error) {
+func grams(text string) (*big.Rat, bool) {
 	if m, err := quantity.Parse[quantity.Gram](text); err == nil {
-		return exact(m.Digits())
+		r, err := exact(m.Digits())
+		return r, err == nil
 	}
 	m, err := quantity.Parse[quantity.Carat](text)
 	if err != nil {
-		return nil, fmt.Errorf("%q is not a mass", text)
+		return nil, false
 	}
 	r, err := exact(m.Digits())
 	if err != nil {
-		return nil, err
+		return nil, false
 	}
-	return times(r, must(gramsPerCarat)), nil
+	return times(r, must(gramsPerCarat)), true
 }
 
 // byPercent is a per cent of lines above, by their names.
-func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*big.Rat, []phrase.Line, bool) {
+func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*big.Rat, []Reckoning, bool) {
 	sum, ok := new(big.Rat), true
-	var terms []string
+	var terms phrase.Line
 	for i, name := range l.Of.Items {
 		found := named(above, name)
 		if len(found) != 1 {
@@ -183,15 +187,19 @@ func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*bi
 		}
 		amount := must(found[0].Amount)
 		sum = plus(sum, amount)
-		terms = append(terms, name+" "+found[0].Amount)
+		term := phrase.Say("%s %s", name, phrase.Figure(found[0].Amount))
+		if terms == "" {
+			terms = term
+		} else {
+			terms = phrase.Say("%s + %s", terms, term)
+		}
 	}
 	rate, fine := a.number(path+".percent", l.Percent.Digits())
 	if !ok || !fine {
 		return nil, nil, false
 	}
-	total := a.mint.print(sum)
 	return times(sum, over(rate, big.NewRat(100, 1))),
-		[]phrase.Line{phrase.Say("%s %% of %s (%s)", l.Percent.Digits(), total, strings.Join(terms, " + "))}, true
+		[]Reckoning{{Of: phrase.Say("%s %% of %s (%s)", phrase.Figure(l.Percent.Digits()), phrase.Figure(a.mint.print(sum)), terms)}}, true
 }
 
 func named(lines []Line, what string) []Line {
@@ -218,6 +226,6 @@ func (a *appraisal) unclear(path, name string, above, found []Line) {
 	case len(names) == 0:
 		a.say(stone.Error, path, "put the per cent below the lines it is of", "no line stands above")
 	default:
-		a.say(stone.Error, path, "", "no line above is called %q, there are: %s", name, strings.Join(names, ", "))
+		a.say(stone.Error, path, "", "no line above is called %q, there are: %s", name, phrase.Commas(phrase.Texts(names)...))
 	}
 }

@@ -3,10 +3,10 @@ package worth
 import (
 	"fmt"
 	"math/big"
-	"stonewrit/grading/phrase"
 	"strings"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -24,7 +24,7 @@ func (a *appraisal) market() {
 			continue
 		}
 		amount = a.mint.round(amount)
-		step := Step{[]phrase.Line{phrase.Say("%s = %s", working, phrase.Figure(a.mint.print(amount)))}, a.mint.print(amount)}
+		step := Step{[]Reckoning{{working, figure(a.mint.print(amount))}}, a.mint.print(amount)}
 		footing := ""
 		if a.w.Tax != nil {
 			footing = a.w.Tax.Comparables
@@ -52,12 +52,12 @@ func (a *appraisal) market() {
 func (a *appraisal) byPiece(c stone.Comparable) bool { return c.By == "piece" }
 
 // compare is the price taken to the subject, unrounded, with its working.
-func (a *appraisal) compare(path string, c stone.Comparable) (*big.Rat, string, bool) {
+func (a *appraisal) compare(path string, c stone.Comparable) (*big.Rat, phrase.Line, bool) {
 	price, ok := a.number(path+".amount", string(c.Amount))
 	if !ok {
 		return nil, "", false
 	}
-	working := string(c.Amount)
+	working := figure(c.Amount)
 	subject := big.NewRat(1, 1)
 	if !a.byPiece(c) {
 		if a.subject.Weight == "" || !c.Weight.Given() {
@@ -70,7 +70,7 @@ func (a *appraisal) compare(path string, c stone.Comparable) (*big.Rat, string, 
 			return nil, "", false
 		}
 		price, subject = over(price, weight), own
-		working += " / " + c.Weight.Digits() + " ct"
+		working = phrase.Say("%s / %s ct", working, phrase.Figure(c.Weight.Digits()))
 	}
 	for i, adjust := range c.Adjust {
 		factor, text, ok := a.factor(fmt.Sprintf("%s.adjust.%s", path, c.Adjust[i].What), adjust)
@@ -78,35 +78,35 @@ func (a *appraisal) compare(path string, c stone.Comparable) (*big.Rat, string, 
 			return nil, "", false
 		}
 		price = times(price, factor)
-		working += fmt.Sprintf(" x %s (%s)", text, adjust.What)
+		working = phrase.Say("%s x %s (%s)", working, text, adjust.What)
 	}
 	if !a.byPiece(c) {
-		working += " x " + a.subject.weighing()
+		working = phrase.Say("%s x %s", working, a.subject.weighing())
 	}
 	return times(price, subject), working, true
 }
 
 // factor is 1 + the adjustment, with its text.
-func (a *appraisal) factor(path string, adjust stone.Adjustment) (*big.Rat, string, bool) {
+func (a *appraisal) factor(path string, adjust stone.Adjustment) (*big.Rat, phrase.Line, bool) {
 	if adjust.Fraction != "" {
 		part, ok := a.number(path, adjust.Fraction)
 		if !ok {
 			return nil, "", false
 		}
-		return plus(big.NewRat(1, 1), part), "(" + joinSigned([]string{"1", strings.TrimPrefix(adjust.Fraction, "+")}) + ")", true
+		return plus(big.NewRat(1, 1), part), phrase.Say("(%s)", signed("1", strings.TrimPrefix(adjust.Fraction, "+"))), true
 	}
 	percent, ok := a.number(path, adjust.By.Digits())
 	if !ok {
 		return nil, "", false
 	}
 	f := onePlus(percent)
-	return f, digits(f), true
+	return f, figure(digits(f)), true
 }
 
 // concerns tells why a comparable may not carry far.
 func (a *appraisal) concerns(path string, c stone.Comparable, r *Comparison) {
 	for _, message := range a.weightConcerns(c) {
-		r.Concerns = append(r.Concerns, phrase.Line(message))
+		r.Concerns = append(r.Concerns, message)
 		a.say(stone.Finding, path+".weight", "price a carat is not linear in weight: adjust for size, or choose another", "%s", message)
 	}
 	if !a.w.Effective.Given() {
@@ -117,17 +117,17 @@ func (a *appraisal) concerns(path string, c stone.Comparable, r *Comparison) {
 	if a.w.Stale.Given() {
 		limit = int(a.w.Stale.V)
 	}
-	message := ""
+	var message phrase.Line
 	switch {
 	case r.Days < 0:
-		message = fmt.Sprintf("dated %s, after the effective date %s", c.Date, a.w.Effective)
+		message = phrase.Say("dated %s, after the effective date %s", c.Date, a.w.Effective)
 	case r.Days > limit:
 		r.Stale = true
-		message = fmt.Sprintf("%d days old at the effective date, more than %d", r.Days, limit)
+		message = phrase.Say("%d days old at the effective date, more than %d", r.Days, limit)
 	default:
 		return
 	}
-	r.Concerns = append(r.Concerns, phrase.Line(message))
+	r.Concerns = append(r.Concerns, message)
 	a.say(stone.Warning, path+".date", "", "the comparable %q is %s", c.Source, message)
 }
 
@@ -145,12 +145,12 @@ func (a *appraisal) weightConcerns(c stone.Comparable) []phrase.Line {
 	var messages []phrase.Line
 	apart := new(big.Rat).Abs(minus(theirs, ours))
 	if apart.Cmp(over(ours, big.NewRat(4, 1))) > 0 {
-		messages = append(messages, phrase.Say("its weight of %s differs by more than a quarter from %s", c.Weight, a.subject.weighing()))
+		messages = append(messages, phrase.Say("its weight of %s differs by more than a quarter from %s", phrase.Figure(c.Weight.String()), a.subject.weighing()))
 	}
 	for _, step := range a.w.PriceSteps {
 		at, err := exact(step.Digits())
 		if err == nil && (theirs.Cmp(at) < 0) != (ours.Cmp(at) < 0) {
-			messages = append(messages, phrase.Say("the price step at %s lies between its weight of %s and %s", step, c.Weight, a.subject.weighing()))
+			messages = append(messages, phrase.Say("the price step at %s lies between its weight of %s and %s", phrase.Figure(step.String()), phrase.Figure(c.Weight.String()), a.subject.weighing()))
 		}
 	}
 	return messages

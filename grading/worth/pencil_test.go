@@ -163,7 +163,7 @@ func TestPencilFindsTheSame(t *testing.T) {
 		if problems.Has(stone.Error) {
 			t.Fatalf("problems: %v", problems)
 		}
-		var workings []string
+		var workings []worth.Reckoning
 		for _, l := range r.Lines {
 			workings = append(workings, l.Working...)
 		}
@@ -176,7 +176,7 @@ func TestPencilFindsTheSame(t *testing.T) {
 		}
 		workings = append(workings, r.Conclusion.Working...)
 		for _, working := range workings {
-			if err := p.follows(working); err != nil {
+			if err := p.follows(working.String()); err != nil {
 				t.Fatal(err)
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/grading/worth"
 )
@@ -32,10 +33,11 @@ lines:
 		{"4.53 g gross - 1.03 ct of stones x 0.2 g - 0.36 ct of stones x 0.2 g = 4.252 g net", "4.252 g x 750/1000 x 71.40 = 227.69"},
 	}
 	for i, l := range r.Lines {
-		if !slices.Equal(l.Working, want[i]) {
-			t.Errorf("%s:\n got %q\nwant %q", l.What, l.Working, want[i])
+		says := phrase.Strings(l.Says())
+		if !slices.Equal(says, want[i]) {
+			t.Errorf("%s:\n got %q\nwant %q", l.What, says, want[i])
 		}
-		for _, step := range l.Working {
+		for _, step := range says {
 			if err := newPencil().follows(step); err != nil {
 				t.Error(err)
 			}
@@ -56,7 +58,7 @@ func TestPieceItemMissing(t *testing.T) {
 		w := worthOf(t, "currency: EUR\nlines: [{what: a, per_carat: \"1\", item: "+tt.item+"}]")
 		_, problems := worth.Appraise(w, worth.Subject{Items: []worth.Item{{"1.03", true}, {}}})
 		i := slices.IndexFunc(problems, func(p stone.Problem) bool { return p.Severity == stone.Error })
-		if i < 0 || problems[i].Path != tt.path || !strings.HasPrefix(problems[i].Message, tt.message) {
+		if i < 0 || problems[i].Path != tt.path || !strings.HasPrefix(problems[i].Message.String(), tt.message) {
 			t.Errorf("item %s: %+v", tt.item, problems)
 		}
 	}

@@ -80,7 +80,7 @@ func TestProblems(t *testing.T) {
 			if len(problems) != 1 {
 				t.Fatalf("got %d problems, want one: %+v", len(problems), problems)
 			}
-			if p := problems[0]; p.Severity != tt.severity || p.Path != tt.path || p.Message != tt.message {
+			if p := problems[0]; p.Severity != tt.severity || p.Path != tt.path || p.Message.String() != tt.message {
 				t.Errorf("got %s %s: %s\nwant %s %s: %s (%s)", p.Severity, p.Path, p.Message, tt.severity, tt.path, tt.message, tt.why)
 			}
 		})
@@ -103,7 +103,7 @@ func TestUnknownCurrency(t *testing.T) {
 			t.Errorf("%q: got %+v", code, problems)
 			continue
 		}
-		if hint != "" && problems[0].Hint != hint || problems[0].Hint == "" {
+		if hint != "" && problems[0].Hint.String() != hint || problems[0].Hint == "" {
 			t.Errorf("%q: got hint %q, want %q", code, problems[0].Hint, hint)
 		}
 	}
@@ -124,7 +124,7 @@ conclusion: {from: both, low: "2850", amount: "3000", high: "3350", because: "th
 	if len(problems) > 0 {
 		t.Fatalf("problems: %v", problems)
 	}
-	if got := r.Comparables[1].Working[0]; got != "3400.00 / 1.60 ct x 0.95 (colour) x 0.975 (cut) x 1.52 ct = 2991.79" {
+	if got := r.Comparables[1].Working[0].String(); got != "3400.00 / 1.60 ct x 0.95 (colour) x 0.975 (cut) x 1.52 ct = 2991.79" {
 		t.Errorf("got %q (by hand: 2125 x 0.95 x 0.975 x 1.52 = 2991.7875)", got)
 	}
 	c := r.Conclusion

@@ -18,12 +18,46 @@ type Item struct {
 	Estimated bool
 }
 
-// A Step is an amount and the working that leads to it: "1.520 ct x 1850.00 =
-// 2812.00".
+// A Step is an amount and the working that leads to it.
 type Step struct {
-	Working []phrase.Line
+	Working []Reckoning
 	Amount  string
 }
+
+// Says is the whole working: "1.520 ct x 1850.00 = 2812.00".
+func (s Step) Says() []phrase.Line {
+	var list []phrase.Line
+	for _, r := range s.Working {
+		list = append(list, r.Says())
+	}
+	return list
+}
+
+// Beside is the working to stand beside the amount: what comes to the amount is
+// told without it, "1.520 ct x 1850.00".
+func (s Step) Beside() []phrase.Line {
+	var list []phrase.Line
+	for _, r := range s.Working {
+		said := r.Says()
+		if r.Result == figure(s.Amount) {
+			said = r.Of
+		}
+		list = append(list, said)
+	}
+	return list
+}
+
+// A Reckoning is one line of a working.
+type Reckoning struct {
+	Of     phrase.Line // "1.520 ct x 1850.00"
+	Result phrase.Line // "2812.00", "4.252 g net", "3899.52 with tax"
+}
+
+// Says is the line with its result.
+func (r Reckoning) Says() phrase.Line { return phrase.Say("%s = %s", r.Of, r.Result) }
+
+// String is the line in English.
+func (r Reckoning) String() string { return r.Says().String() }
 
 // Result is the arithmetic of an appraisal, ready to print. Amounts are decimal
 // text in the decimals of the currency.
@@ -78,8 +112,8 @@ type Approach struct {
 type Conclusion struct {
 	From              string // cost, market, both
 	Amount, Low, High string
-	Working           []phrase.Line
-	Own               bool   // the amount or range is the appraiser's choice, not computed
-	Tax               string // with, without, or "" where no tax is mentioned
+	Working           []Reckoning // that leads to Amount
+	Own               bool        // the amount or range is the appraiser's choice, not computed
+	Tax               string      // with, without, or "" where no tax is mentioned
 	Because           string
 }

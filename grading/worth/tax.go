@@ -2,8 +2,8 @@ package worth
 
 import (
 	"math/big"
-	"stonewrit/grading/phrase"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -72,21 +72,21 @@ func (a *appraisal) across(sum *big.Rat, footing string) (*Step, *big.Rat) {
 	if !ok {
 		return nil, nil
 	}
-	factor, from := onePlus(rate), a.mint.print(sum)
+	factor, from := onePlus(rate), phrase.Figure(a.mint.print(sum))
 	if footing == without {
 		tax := a.mint.round(times(sum, over(rate, big.NewRat(100, 1))))
 		total := plus(sum, tax)
 		return &Step{
-			Working: []phrase.Line{
-				phrase.Say("tax: %s %% of %s = %s", t.Rate, from, a.mint.print(tax)),
-				phrase.Say("%s + %s = %s with tax", from, a.mint.print(tax), a.mint.print(total)),
+			Working: []Reckoning{
+				{phrase.Say("tax: %s %% of %s", phrase.Figure(t.Rate), from), figure(a.mint.print(tax))},
+				{phrase.Say("%s + %s", from, phrase.Figure(a.mint.print(tax))), phrase.Say("%s with tax", phrase.Figure(a.mint.print(total)))},
 			},
 			Amount: a.mint.print(total),
 		}, tax
 	}
 	net := a.mint.round(over(sum, factor))
 	return &Step{
-		Working: []phrase.Line{phrase.Say("%s / %s = %s without tax", from, digits(factor), a.mint.print(net))},
+		Working: []Reckoning{{phrase.Say("%s / %s", from, phrase.Figure(digits(factor))), phrase.Say("%s without tax", phrase.Figure(a.mint.print(net)))}},
 		Amount:  a.mint.print(net),
 	}, minus(sum, net)
 }

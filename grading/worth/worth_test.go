@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/grading/worth"
 )
@@ -56,17 +57,20 @@ func TestContractExample(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			r, problems := worth.Appraise(worthOf(t, contractLines+tt.tax), worth.Subject{Weight: "1.520"})
-			want := []worth.Step{
-				{Working: []string{"1.520 ct x 1850.00 = 2812.00"}, Amount: "2812.00"},
-				{Working: []string{"4.20 g x 750/1000 x 71.40 = 224.91"}, Amount: "224.91"},
-				{Amount: "240.00"},
+			want := []struct {
+				says, beside []string
+				amount       string
+			}{
+				{[]string{"1.520 ct x 1850.00 = 2812.00"}, []string{"1.520 ct x 1850.00"}, "2812.00"},
+				{[]string{"4.20 g x 750/1000 x 71.40 = 224.91"}, []string{"4.20 g x 750/1000 x 71.40"}, "224.91"},
+				{nil, nil, "240.00"},
 			}
 			for i, w := range want {
-				if got := r.Lines[i].Step; got.Amount != w.Amount || !slices.Equal(got.Working, w.Working) {
+				if got := r.Lines[i].Step; got.Amount != w.amount || !slices.Equal(phrase.Strings(got.Says()), w.says) || !slices.Equal(phrase.Strings(got.Beside()), w.beside) {
 					t.Errorf("line %d: got %q, want %q", i, got, w)
 				}
 			}
-			if got := r.Cost.Working; !slices.Equal(got, []string{"2812.00 + 224.91 + 240.00 = 3276.91"}) {
+			if got := phrase.Strings(r.Cost.Says()); !slices.Equal(got, []string{"2812.00 + 224.91 + 240.00 = 3276.91"}) {
 				t.Errorf("sum: got %q", got)
 			}
 			if tt.onFooting == "" != (r.CostTaxed == nil) || r.CostTaxed != nil && (r.CostTaxed.Amount != tt.onFooting || r.Tax.Amount != tt.taxAmount) {
@@ -94,7 +98,7 @@ comparables:
 		t.Errorf("problems: %v", problems)
 	}
 	c := r.Comparables[0]
-	if c.Amount != "2722.14" || c.Working[0] != "2790.00 / 1.48 ct x 0.95 (colour) x 1.52 ct = 2722.14" {
+	if c.Amount != "2722.14" || c.Working[0].String() != "2790.00 / 1.48 ct x 0.95 (colour) x 1.52 ct = 2722.14" {
 		t.Errorf("got %q, %s", c.Working, c.Amount)
 	}
 	if c.PerCarat != "1885.14" || c.Days != 24 || c.Stale || len(c.Concerns) != 0 {
@@ -141,7 +145,7 @@ func TestCourtComparable(t *testing.T) {
 			got = appraise(`, adjust: {size: "27.5 %"}`)
 		case strings.HasPrefix(row[1], "24225 less one third"):
 			got = appraise(`, adjust: {size: "27.5 %", metal and small diamonds: -1/3}`)
-			if got.Working[0] != "19000 x 1.275 (size) x (1 - 1/3) (metal and small diamonds) = 16150.00" {
+			if got.Working[0].String() != "19000 x 1.275 (size) x (1 - 1/3) (metal and small diamonds) = 16150.00" {
 				t.Errorf("working: got %q", got.Working)
 			}
 		default:
@@ -187,7 +191,7 @@ func TestLines(t *testing.T) {
 			if len(problems) > 0 {
 				t.Fatalf("problems: %v", problems)
 			}
-			if l := r.Lines[0]; l.Amount != tt.amount || !slices.Equal(l.Working, tt.working) {
+			if l := r.Lines[0]; l.Amount != tt.amount || !slices.Equal(phrase.Strings(l.Says()), tt.working) {
 				t.Errorf("got %q = %s, want %q = %s: %s", l.Working, l.Amount, tt.working, tt.amount, tt.why)
 			}
 			if r.Cost.Amount != tt.amount || r.Cost.Working != nil {
@@ -211,11 +215,11 @@ func TestPercentOfLines(t *testing.T) {
 		t.Fatal(problems)
 	}
 	for i, want := range []string{"10 % of 464.91 (metal 224.91 + labour 240.00) = 46.49", "-5 % of 2812.00 (centre stone 2812.00) = -140.60"} {
-		if got := r.Lines[3+i].Working; !slices.Equal(got, []string{want}) {
+		if got := phrase.Strings(r.Lines[3+i].Says()); !slices.Equal(got, []string{want}) {
 			t.Errorf("got %q, want %q", got, want)
 		}
 	}
-	if want := "2812.00 + 224.91 + 240.00 + 46.49 - 140.60 = 3182.80"; r.Cost.Working[0] != want {
+	if want := "2812.00 + 224.91 + 240.00 + 46.49 - 140.60 = 3182.80"; r.Cost.Working[0].String() != want {
 		t.Errorf("got %q, want %q", r.Cost.Working, want)
 	}
 }
