@@ -1,12 +1,10 @@
 package identify
 
 import (
-	"fmt"
 	"math"
-	"stonewrit/grading/phrase"
-	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 )
 
@@ -26,17 +24,8 @@ func density(g *reading.GravityValue, m *gem.Material, r rule, index *reading.In
 		low, high, narrowed = l, h, true
 	}
 	f := r.judge(within("specific gravity", g.V, low, high, g.U, 3), sharpGravity)
-	if narrowed {
-		f.note = phrase.Line(joinNote(f.note.String(), "the range at this refractive index"))
-	}
+	f.joint = narrowed
 	return f
-}
-
-func joinNote(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + "; " + b
 }
 
 // bound judges a stone that sinks or floats in a liquid: it conflicts only
@@ -52,7 +41,10 @@ func bound(g *reading.GravityValue, m *gem.Material) finding {
 	case f.d > 3*f.u+atEdge:
 		f.verdict = conflicts
 	case fits:
-		f.verdict, f.tell = agrees, tellBound
+		f.verdict, f.tell = agrees, tellAbove
+		if g.Bound == "below" {
+			f.tell = tellBelow
+		}
 	default:
 		f.verdict, f.tell = cannotTell, tellAstride
 	}
@@ -66,12 +58,16 @@ func boundName(bound string) string {
 	return "specific gravity above"
 }
 
-func tellBound(f finding) string {
-	return fmt.Sprintf("%s the liquid's %.2f, as its whole range %s", strings.TrimPrefix(f.figure, "specific gravity "), f.value, span(f.low, f.high, 2))
+func tellAbove(f finding) phrase.Line {
+	return phrase.Say("above the liquid's %.2f, as its whole range %s", f.value, span(f.low, f.high, 2))
 }
 
-func tellAstride(f finding) string {
-	return fmt.Sprintf("its range %s lies about the liquid's %.2f", span(f.low, f.high, 2), f.value)
+func tellBelow(f finding) phrase.Line {
+	return phrase.Say("below the liquid's %.2f, as its whole range %s", f.value, span(f.low, f.high, 2))
+}
+
+func tellAstride(f finding) phrase.Line {
+	return phrase.Say("its range %s lies about the liquid's %.2f", span(f.low, f.high, 2), f.value)
 }
 
 // Width in index about a solid solution's line that one reading may lie off

@@ -3,8 +3,8 @@ package identify
 import (
 	"fmt"
 	"math"
-	"stonewrit/grading/phrase"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -18,7 +18,7 @@ func (j *judgement) disagreements() []Finding {
 	for i, e := range j.evidence {
 		if t, ok := e.test.(*stone.LaboratoryReport); ok && t.SetAside == "" {
 			if good, why := matches(t, j.c.Stone); !good {
-				list = append(list, Finding{Path: fmt.Sprintf("tests[%d]", i), Message: phrase.Line("the quoted report proves nothing: " + why), Hint: "compare weight, size or inscription and list them under matched"})
+				list = append(list, Finding{Path: fmt.Sprintf("tests[%d]", i), Message: phrase.Say("the quoted report proves nothing: %s", why), Hint: "compare weight, size or inscription and list them under matched"})
 			}
 		}
 	}
@@ -87,8 +87,8 @@ func gravityEnds(v float64, bound string, liquid float64) (low, high float64) {
 }
 
 // caveats are the printed limits of what was judged.
-func (j *judgement) caveats() []string {
-	list := append([]string{}, j.c.Values.Caveats...)
+func (j *judgement) caveats() []phrase.Line {
+	list := append([]phrase.Line{}, j.c.Values.Caveats...)
 	list = append(list, "Refractive index, birefringence and specific gravity show the material; they never show whether a stone grew in nature or in a laboratory, or whether it was treated.")
 	if j.opinion.Stated {
 		list = append(list, "As stated by the owner, not tested.")
@@ -98,7 +98,7 @@ func (j *judgement) caveats() []string {
 	}
 	for _, e := range j.evidence {
 		if e.test != nil && e.aside != "" {
-			list = append(list, fmt.Sprintf("Set aside, %s: %s.", testLabel(e.test), e.aside))
+			list = append(list, phrase.Say("Set aside, %s: %s.", testLabel(e.test), e.aside))
 		}
 	}
 	return list

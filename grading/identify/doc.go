@@ -90,6 +90,7 @@ type Claim struct {
 	Opinion  string // as written; "" if there is none
 	Standing Standing
 	Because  []phrase.Line
+	Issuer   string // of the laboratory report that is the first reason of a supported claim, or ""
 }
 
 // TestResult is one test against the opinion.

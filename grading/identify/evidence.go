@@ -1,11 +1,10 @@
 package identify
 
 import (
-	"fmt"
-	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
@@ -105,17 +104,17 @@ func (d *Identifier) of(t stone.Test, c *Case, n *counters) evidence {
 		v := &c.Values.Index[n.index]
 		n.index++
 		r := ruleFor(v.Check.State == reading.CheckValid)
-		return evidence{kind: KindIndex, value: phrase.Line(indexText(v)), judge: func(m *gem.Material) finding { return index(v, m, r) }}
+		return evidence{kind: KindIndex, value: indexText(v), judge: func(m *gem.Material) finding { return index(v, m, r) }}
 	case *stone.Gravity:
 		g := &c.Values.Gravity[n.gravity]
 		n.gravity++
 		r := ruleFor(g.Check.State == reading.CheckValid)
-		return evidence{kind: KindDensity, value: phrase.Line(gravityText(g)), judge: func(m *gem.Material) finding { return densityAtAnyIndex(g, m, r, c.Values.Index) }}
+		return evidence{kind: KindDensity, value: gravityText(g), judge: func(m *gem.Material) finding { return densityAtAnyIndex(g, m, r, c.Values.Index) }}
 	case *stone.Spectroscope:
 		v := &c.Values.Spectrum[n.spectrum]
 		n.spectrum++
 		known := d.speaking(d.spectrumFeatures(v))
-		return evidence{kind: KindAbsorption, value: phrase.Line(spectrumText(v)), judge: func(m *gem.Material) finding {
+		return evidence{kind: KindAbsorption, value: spectrumText(v), judge: func(m *gem.Material) finding {
 			f := spectrum(v, m, look.Colour)
 			if g := d.guests(known, m); g.verdict == conflicts {
 				return g
@@ -123,13 +122,13 @@ func (d *Identifier) of(t stone.Test, c *Case, n *counters) evidence {
 			return f
 		}}
 	case *stone.Polariscope:
-		return evidence{kind: KindOptic, value: phrase.Line(polarsText(t)), judge: func(m *gem.Material) finding { return polariscope(t, m, look.Transparency) }}
+		return evidence{kind: KindOptic, value: polarsText(t), judge: func(m *gem.Material) finding { return polariscope(t, m, look.Transparency) }}
 	case *stone.Dichroscope:
-		return evidence{kind: KindOptic, value: phrase.Line(dichroscopeText(t)), judge: func(m *gem.Material) finding { return dichroscope(t, m) }}
+		return evidence{kind: KindOptic, value: dichroscopeText(t), judge: func(m *gem.Material) finding { return dichroscope(t, m) }}
 	case *stone.Ultraviolet:
 		long := lampSeen{t.Long.Given(), t.Long.Given() && t.Long.Strength != "none"}
 		short := lampSeen{t.Short.Given(), t.Short.Given() && t.Short.Strength != "none"}
-		return evidence{kind: KindLuminescence, value: phrase.Line(lampText(t)), judge: func(m *gem.Material) finding { return glow(long, short, m) }}
+		return evidence{kind: KindLuminescence, value: lampText(t), judge: func(m *gem.Material) finding { return glow(long, short, m) }}
 	case *stone.Magnification:
 		return d.seen(t.Sees.Items)
 	case *stone.Features:
@@ -145,37 +144,38 @@ func (d *Identifier) lesser(t stone.Test, c *Case) evidence {
 	e := evidence{kind: KindOther, judge: func(*gem.Material) finding { return said(cannotTell, "recorded; it names no material") }}
 	switch t := t.(type) {
 	case *stone.Hardness:
-		e.value = phrase.Line(hardnessText(t))
+		e.value = hardnessText(t)
 		bounds := scratches(t, d.table)
 		e.judge = func(m *gem.Material) finding { return hardness(bounds, m) }
 	case *stone.Thermal:
 		size := smallest(c.Stone.Size)
-		e.value = phrase.Line(t.Shows)
+		e.value = word(t.Shows)
 		e.judge = func(m *gem.Material) finding { return thermal(t, m, size) }
 	case *stone.Electrical:
-		e.value = phrase.Line(t.Shows)
+		e.value = word(t.Shows)
 		e.judge = func(m *gem.Material) finding { return electrical(t, m) }
 	case *stone.Magnet:
-		e.value = phrase.Line("attraction " + t.Shows)
+		e.value = phrase.Say("attraction %s", phrase.Word(t.Shows))
 		e.judge = func(m *gem.Material) finding { return magnet(t, m) }
 	case *stone.Filter:
-		e.value = phrase.Line(t.Shows)
-		e.judge = func(m *gem.Material) finding { return filter(t, m) }
+		e.value = word(t.Shows)
+		may := phrase.Say("%s through the filter, as this material may be", phrase.Word(t.Shows))
+		e.judge = func(m *gem.Material) finding { return filter(t, m, may) }
 	case *stone.Doubling:
-		e.value = phrase.Line(strings.TrimSpace(t.Shows + t.Sees))
+		e.value = word(strings.TrimSpace(t.Shows + t.Sees))
 		e.kind = KindOptic
 		e.judge = func(m *gem.Material) finding { return doubling(t, m) }
 	case *stone.CarbonateFlash:
-		e.value = phrase.Line("swing " + strings.TrimSpace(t.Shows))
+		e.value = phrase.Say("swing %s", phrase.Word(strings.TrimSpace(t.Shows)))
 		e.kind = KindIndex
 		e.judge = func(m *gem.Material) finding { return carbonateFlash(t, m) }
 	case *stone.Screening:
-		e.value = phrase.Line(t.Shows)
+		e.value = word(t.Shows)
 	case *stone.Radioactivity:
-		e.value = phrase.Line(strings.TrimSpace(t.Shows + " " + t.Reading))
+		e.value = radioactivityText(t)
 	case *stone.OwnSpectrum:
 		e = d.seen(t.Sees.Items)
-		e.value = phrase.Line(strings.Join(append(append([]string{}, t.Peaks.Items...), t.Sees.Items...), ", "))
+		e.value = phrase.Commas(append(phrase.Figures(t.Peaks.Items), phrase.Words(t.Sees.Items)...)...)
 	}
 	return e
 }

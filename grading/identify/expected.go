@@ -1,15 +1,13 @@
 package identify
 
 import (
-	"fmt"
-	"strings"
-
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
 // expected is what the table says of the opinion for this kind of test.
-func (j *judgement) expected(e evidence) string {
+func (j *judgement) expected(e evidence) phrase.Line {
 	rows := j.opinion.rows
 	if layer := j.layerAt(e.place); layer != nil {
 		rows = j.table.Leaves(layer)
@@ -22,7 +20,7 @@ func (j *judgement) expected(e evidence) string {
 		rows = []*gem.Material{n}
 	}
 	var low, high, biref, sg gem.Range
-	var optics []string
+	var optics []phrase.Line
 	for _, m := range rows {
 		low, high, sg, biref = low.Union(m.Low), high.Union(m.High), sg.Union(m.SG), biref.Union(m.Birefringence)
 	}
@@ -38,7 +36,7 @@ func (j *judgement) expected(e evidence) string {
 		}
 		text := span(low.Min, high.Max, 3)
 		if biref.Known() && biref.Max > 0 {
-			text = fmt.Sprintf("%s and %s, birefringence %s", span(low.Min, low.Max, 3), span(high.Min, high.Max, 3), span(biref.Min, biref.Max, 3))
+			text = phrase.Say("%s and %s, birefringence %s", span(low.Min, low.Max, 3), span(high.Min, high.Max, 3), span(biref.Min, biref.Max, 3))
 		}
 		return text
 	case KindDensity:
@@ -47,14 +45,14 @@ func (j *judgement) expected(e evidence) string {
 		}
 		return span(sg.Min, sg.Max, 2)
 	case KindOptic:
-		return strings.Join(unique(optics), " or ")
+		return phrase.Join("%s or %s", unique(optics)...)
 	case KindOther:
 		return expectedOther(e.test, rows[0])
 	}
 	return ""
 }
 
-func opticWords(m *gem.Material) string {
+func opticWords(m *gem.Material) phrase.Line {
 	switch m.Optic {
 	case gem.Isotropic:
 		return "singly refractive"
@@ -63,37 +61,35 @@ func opticWords(m *gem.Material) string {
 	case gem.Opaque:
 		return "opaque"
 	}
-	if m.Sign != "" {
-		return string(m.Optic) + " " + signWord(m.Sign)
+	switch uniaxial := m.Optic == gem.Uniaxial; {
+	case uniaxial && m.Sign == "+":
+		return "uniaxial positive"
+	case uniaxial && m.Sign == "-":
+		return "uniaxial negative"
+	case uniaxial && m.Sign == "+/-":
+		return "uniaxial of either sign"
+	case m.Sign == "+":
+		return "biaxial positive"
+	case m.Sign == "-":
+		return "biaxial negative"
+	case m.Sign == "+/-":
+		return "biaxial of either sign"
 	}
-	return string(m.Optic)
+	return word(string(m.Optic))
 }
 
-// signWord is the optic sign in a word.
-func signWord(sign string) string {
-	switch sign {
-	case "+":
-		return "positive"
-	case "-":
-		return "negative"
-	case "+/-":
-		return "of either sign"
-	}
-	return ""
-}
-
-func expectedOther(t stone.Test, m *gem.Material) string {
+func expectedOther(t stone.Test, m *gem.Material) phrase.Line {
 	switch t.(type) {
 	case *stone.Hardness:
 		if m.Hardness.Known() {
-			return "hardness " + span(m.Hardness.Min, m.Hardness.Max, 1)
+			return phrase.Say("hardness %s", span(m.Hardness.Min, m.Hardness.Max, 1))
 		}
 	case *stone.Thermal:
-		return m.Thermal
+		return word(m.Thermal)
 	case *stone.Electrical:
-		return m.Electrical
+		return word(m.Electrical)
 	case *stone.Magnet:
-		return m.Magnet
+		return word(m.Magnet)
 	}
 	return ""
 }

@@ -1,9 +1,9 @@
 package identify
 
 import (
-	"fmt"
-	"stonewrit/grading/phrase"
 	"strconv"
+
+	"stonewrit/grading/phrase"
 )
 
 // outcome is a verdict in the small form that the judging of some thousand pairs
@@ -32,6 +32,7 @@ func (o outcome) verdict() Verdict {
 type finding struct {
 	verdict outcome
 	known   bool // the table has the figure that the test needs
+	joint   bool // the range is that at the stone's refractive index
 	digits  int8
 	figure  string  // which figure decided
 	value   float64 // of the stone
@@ -133,26 +134,43 @@ func (f finding) because() phrase.Line {
 	case f.figure == "":
 		return f.note
 	}
-	text := fmt.Sprintf("%s %s", f.figure, decimal(f.value, int(f.digits)))
+	joint := phrase.Line("")
+	if f.joint {
+		joint = "the range at this refractive index"
+	}
+	return phrase.Semicolons(f.place(), f.note, joint)
+}
+
+// place tells where the figure of the stone lies.
+func (f finding) place() phrase.Line {
+	figure, digits := phrase.Word(f.figure), int(f.digits)
+	value := phrase.Figure(decimal(f.value, digits))
 	switch {
 	case f.d == 0:
-		text += " lies inside " + span(f.low, f.high, int(f.digits))
+		return phrase.Say("%s %s lies inside %s", figure, value, span(f.low, f.high, digits))
 	case f.u > 0:
-		text += fmt.Sprintf(" lies %s outside %s, %.1f times its standard uncertainty", decimal(f.d, int(f.digits)), span(f.low, f.high, int(f.digits)), f.d/f.u)
+		return phrase.Say("%s %s lies %s outside %s, %.1f times its standard uncertainty", figure, value, phrase.Figure(decimal(f.d, digits)), span(f.low, f.high, digits), f.d/f.u)
 	}
-	if f.note != "" {
-		text += "; " + f.note
-	}
-	return phrase.Line(text)
+	return phrase.Say("%s %s", figure, value)
 }
 
 // decimal rounds half up: the small push keeps a decimal tie such as 1.76125
 // from falling down by binary rounding.
 func decimal(v float64, digits int) string { return strconv.FormatFloat(v+1e-9, 'f', digits, 64) }
 
-func span(low, high float64, digits int) string {
+// span is a range in figures.
+func span(low, high float64, digits int) phrase.Line {
+	from := phrase.Figure(decimal(low, digits))
 	if low == high {
-		return decimal(low, digits)
+		return phrase.Say("%s", from)
 	}
-	return decimal(low, digits) + " to " + decimal(high, digits)
+	return phrase.Say("%s to %s", from, phrase.Figure(decimal(high, digits)))
+}
+
+// word is a word of a list as a line of its own; none says nothing.
+func word(w string) phrase.Line {
+	if w == "" {
+		return ""
+	}
+	return phrase.Say("%s", phrase.Word(w))
 }

@@ -1,10 +1,10 @@
 package identify
 
 import (
-	"fmt"
 	"slices"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -16,7 +16,7 @@ func (j *judgement) growth(species Standing) Claim {
 	written := j.c.Stone.Opinion.Growth
 	claim := Claim{Opinion: written, Standing: Undecided}
 	if written == "" || j.opinion.Growth == "" {
-		claim.Because = []string{"no opinion given"}
+		claim.Because = []phrase.Line{"no opinion given"}
 		return claim
 	}
 	w := weighing{}
@@ -32,6 +32,7 @@ func (j *judgement) growth(species Standing) Claim {
 	}
 	j.byMaterial(&w, species)
 	claim.Standing, claim.Because = w.outcome(j.opinion.Stated)
+	claim.Issuer = w.issuerOf(claim)
 	if claim.Standing == Undecided {
 		claim.Because = append(claim.Because, j.growthOpen()...)
 	}
@@ -39,21 +40,40 @@ func (j *judgement) growth(species Standing) Claim {
 }
 
 // weighing collects what signs say for and against a claim.
-type weighing struct{ proofs, against, hints []string }
+type weighing struct {
+	proofs, against, hints []phrase.Line
+	issuer                 string // of the report that is the first of the proofs
+}
 
-func (w *weighing) outcome(stated bool) (Standing, []string) {
+// prove adds what a laboratory report proves.
+func (w *weighing) prove(t *stone.LaboratoryReport, text phrase.Line) {
+	if len(w.proofs) == 0 {
+		w.issuer = t.Issuer
+	}
+	w.add(&w.proofs, text)
+}
+
+// issuerOf is the laboratory whose report a supported claim rests on.
+func (w *weighing) issuerOf(claim Claim) string {
+	if claim.Standing != Supported {
+		return ""
+	}
+	return w.issuer
+}
+
+func (w *weighing) outcome(stated bool) (Standing, []phrase.Line) {
 	switch {
 	case len(w.against) > 0:
 		return Contradicted, w.against
 	case len(w.proofs) > 0 && stated:
-		return Undecided, append(append([]string{}, w.proofs...), "as stated by the owner, not tested here")
+		return Undecided, append(append([]phrase.Line{}, w.proofs...), "as stated by the owner, not tested here")
 	case len(w.proofs) > 0:
 		return Supported, append(w.proofs, w.hints...)
 	}
 	return Undecided, w.hints
 }
 
-func (w *weighing) add(list *[]string, text string) {
+func (w *weighing) add(list *[]phrase.Line, text phrase.Line) {
 	if !slices.Contains(*list, text) {
 		*list = append(*list, text)
 	}
@@ -67,7 +87,7 @@ func (j *judgement) weighGrowth(w *weighing, s gem.Sign) {
 	same := about == j.opinion.Growth
 	opinionMethod := j.c.Stone.Opinion.Method
 	methodClash := same && method != "" && opinionMethod != "" && opinionMethod != "undetermined" && opinionMethod != method
-	text := fmt.Sprintf("%s: %s", s.Feature, s.Because)
+	text := signText(s)
 	switch {
 	case s.Force == gem.Excludes && same && (method == "" || method == opinionMethod):
 		w.add(&w.against, text)
@@ -76,17 +96,30 @@ func (j *judgement) weighGrowth(w *weighing, s gem.Sign) {
 	case s.Force == gem.Proves:
 		w.add(&w.proofs, text)
 	case s.Force == gem.Suggests:
-		w.add(&w.hints, "suggests "+s.About+" ("+s.Feature+"): "+s.Because)
+		w.add(&w.hints, phrase.Say("suggests %s (%s): %s", growthText(about, method), phrase.Word(s.Feature), phrase.Line(s.Because)))
 	}
+}
+
+// signText is what a sign shows, and why.
+func signText(s gem.Sign) phrase.Line {
+	return phrase.Say("%s: %s", phrase.Word(s.Feature), phrase.Line(s.Because))
+}
+
+// growthText is a growth with its method, if a sign speaks of one.
+func growthText(growth gem.Growth, method string) phrase.Line {
+	if method == "" {
+		return word(string(growth))
+	}
+	return phrase.Say("%s: %s", phrase.Word(growth), phrase.Word(method))
 }
 
 func (j *judgement) weighReport(w *weighing, t *stone.LaboratoryReport) {
 	switch stated := gem.Growth(t.States.Growth); stated {
 	case "", "undetermined":
 	case j.opinion.Growth:
-		w.add(&w.proofs, fmt.Sprintf("according to %s it is %s", t.Issuer, stated))
+		w.prove(t, phrase.Say("according to %s it is %s", t.Issuer, phrase.Word(stated)))
 	default:
-		w.add(&w.against, fmt.Sprintf("according to %s it is %s", t.Issuer, stated))
+		w.add(&w.against, phrase.Say("according to %s it is %s", t.Issuer, phrase.Word(stated)))
 	}
 }
 
@@ -96,24 +129,27 @@ func (j *judgement) byMaterial(w *weighing, species Standing) {
 	if m == nil || m.Growth != gem.Artificial {
 		return
 	}
+	name := phrase.Word(m.Name)
 	switch {
 	case j.opinion.Growth != gem.Artificial:
-		w.add(&w.against, fmt.Sprintf("%s has no natural counterpart that is cut: being %s, the stone is artificial", m.Name, m.Name))
+		w.add(&w.against, phrase.Say("%s has no natural counterpart that is cut: being %s, the stone is artificial", name, name))
 	case species == Supported:
-		w.add(&w.proofs, fmt.Sprintf("%s is artificial by being itself", m.Name))
+		w.add(&w.proofs, phrase.Say("%s is artificial by being itself", name))
+	case species == Contradicted:
+		w.add(&w.hints, phrase.Say("%s is artificial by being itself, and the species is contradicted", name))
 	default:
-		w.add(&w.hints, fmt.Sprintf("%s is artificial by being itself, and the species is %s", m.Name, species))
+		w.add(&w.hints, phrase.Say("%s is artificial by being itself, and the species is undecided", name))
 	}
 }
 
 // growthOpen tells what is missing for a growth that stays undecided.
-func (j *judgement) growthOpen() []string {
-	open := []string{"no sign was recorded that proves it; index, birefringence and specific gravity are the same for grown material"}
+func (j *judgement) growthOpen() []phrase.Line {
+	open := []phrase.Line{"no sign was recorded that proves it; index, birefringence and specific gravity are the same for grown material"}
 	if !j.magnified() {
 		open[0] = "the stone was not examined under magnification"
 	}
 	if m := j.opinion.Species; m != nil && j.opinion.Growth == gem.Natural && m.GrownMet == "no" {
-		open = append(open, fmt.Sprintf("no laboratory-grown %s of gem quality was met in the trade (as of %s)", m.Name, m.GrownAsOf))
+		open = append(open, phrase.Say("no laboratory-grown %s of gem quality was met in the trade (as of %s)", phrase.Word(m.Name), m.GrownAsOf))
 	}
 	if m := j.opinion.Narrow; m != nil && m.Class == "organic" && j.opinion.Growth == gem.Natural && pearl(j, m) {
 		open = append(open, "a natural pearl is shown by a laboratory's radiograph alone")

@@ -1,12 +1,12 @@
 package identify
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -21,8 +21,10 @@ func thermal(t *stone.Thermal, m *gem.Material, size float64) finding {
 	conducts := m.Thermal == "diamond"
 	diamond := m.Name == "diamond" || m.Parent == "diamond"
 	switch {
-	case t.Shows == "metal" || t.Shows == "unclear":
-		return said(cannotTell, "the tester showed "+t.Shows)
+	case t.Shows == "metal":
+		return said(cannotTell, "the tester showed metal")
+	case t.Shows == "unclear":
+		return said(cannotTell, "the tester showed unclear")
 	case m.Thermal == "":
 		return unknown()
 	case t.Condition == "touching metal" && t.Shows == "diamond":
@@ -35,12 +37,16 @@ func thermal(t *stone.Thermal, m *gem.Material, size float64) finding {
 		return said(conflicts, "the tester shows that it is not diamond")
 	case t.Shows == "not diamond":
 		return said(agrees, "the tester shows that it is not diamond")
+	case !conducts && t.Shows == "moissanite":
+		return said(conflicts, "the tester shows moissanite; this material does not conduct heat so well")
 	case !conducts:
-		return said(conflicts, "the tester shows "+t.Shows+"; this material does not conduct heat so well")
+		return said(conflicts, "the tester shows diamond; this material does not conduct heat so well")
 	case t.Shows == "moissanite" && diamond:
 		return said(cannotTell, "the tester shows moissanite; boron-bearing diamond may do so")
+	case t.Shows == "moissanite":
+		return said(agrees, "the tester shows moissanite, which fits diamond and moissanite alike")
 	}
-	return said(agrees, "the tester shows "+t.Shows+", which fits diamond and moissanite alike")
+	return said(agrees, "the tester shows diamond, which fits diamond and moissanite alike")
 }
 
 func electrical(t *stone.Electrical, m *gem.Material) finding {
@@ -51,10 +57,14 @@ func electrical(t *stone.Electrical, m *gem.Material) finding {
 		return unknown()
 	case m.Electrical == "either":
 		return said(cannotTell, "this material may conduct or not")
-	case m.Electrical == t.Shows:
-		return said(agrees, "an "+t.Shows+", as this material is")
+	case m.Electrical != t.Shows && m.Electrical == "conductor":
+		return said(cannotTell, "testers differ; this material is usually a conductor")
+	case m.Electrical != t.Shows:
+		return said(cannotTell, "testers differ; this material is usually an insulator")
+	case t.Shows == "conductor":
+		return said(agrees, "a conductor, as this material is")
 	}
-	return said(cannotTell, "testers differ; this material is usually an "+m.Electrical)
+	return said(agrees, "an insulator, as this material is")
 }
 
 // magnet conflicts only where the table says never.
@@ -66,18 +76,24 @@ func magnet(t *stone.Magnet, m *gem.Material) finding {
 		return said(conflicts, "strongly attracted, which this material never is")
 	case t.Shows == "none" && m.Magnet == "strong":
 		return said(conflicts, "not attracted, and this material always is")
-	case t.Shows == m.Magnet:
-		return said(agrees, "attraction "+t.Shows+", as usual for it")
+	case t.Shows != m.Magnet:
+		return said(cannotTell, "attraction of this material varies")
+	case t.Shows == "none":
+		return said(agrees, "attraction none, as usual for it")
+	case t.Shows == "weak":
+		return said(agrees, "attraction weak, as usual for it")
 	}
-	return said(cannotTell, "attraction of this material varies")
+	return said(agrees, "attraction strong, as usual for it")
 }
 
-func filter(t *stone.Filter, m *gem.Material) finding {
+// filter judges a colour filter; may tells of a colour that the material may
+// show.
+func filter(t *stone.Filter, m *gem.Material, may phrase.Line) finding {
 	if len(m.Filter) == 0 {
 		return unknown()
 	}
 	if slices.ContainsFunc(m.Filter, func(c string) bool { return strings.EqualFold(c, t.Shows) }) {
-		return said(agrees, t.Shows+" through the filter, as this material may be")
+		return said(agrees, may)
 	}
 	return said(cannotTell, "the filter shows the colouring element, not the material")
 }
@@ -113,19 +129,19 @@ type scratch struct {
 	scratched bool // the stone scratches it
 }
 
-func (b scratch) tell() func(finding) string {
+func (b scratch) tell() func(finding) phrase.Line {
 	if b.scratched {
 		return tellScratches
 	}
 	return tellScratched
 }
 
-func tellScratches(f finding) string {
-	return fmt.Sprintf("it scratches %s (%g), and a hardness of %s is published", f.figure, f.value, span(f.low, f.high, 1))
+func tellScratches(f finding) phrase.Line {
+	return phrase.Say("it scratches %s (%g), and a hardness of %s is published", phrase.Word(f.figure), f.value, span(f.low, f.high, 1))
 }
 
-func tellScratched(f finding) string {
-	return fmt.Sprintf("%s (%g) scratches it, and a hardness of %s is published", f.figure, f.value, span(f.low, f.high, 1))
+func tellScratched(f finding) phrase.Line {
+	return phrase.Say("%s (%g) scratches it, and a hardness of %s is published", phrase.Word(f.figure), f.value, span(f.low, f.high, 1))
 }
 
 // scratches looks the references of a hardness test up.
@@ -180,8 +196,8 @@ func doubling(t *stone.Doubling, m *gem.Material) finding {
 	return said(cannotTell, "edges are seen double; in a large stone its birefringence may do that")
 }
 
-func tellSingle(f finding) string {
-	return fmt.Sprintf("edges are seen double; its birefringence is %s at the most", decimal(f.value, 3))
+func tellSingle(f finding) phrase.Line {
+	return phrase.Say("edges are seen double; its birefringence is %s at the most", phrase.Figure(decimal(f.value, 3)))
 }
 
 func carbonateFlash(t *stone.CarbonateFlash, m *gem.Material) finding {

@@ -2,10 +2,9 @@ package identify
 
 import (
 	"slices"
-	"stonewrit/grading/phrase"
-	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 )
 
 // An Identifier judges stones against a gem table. It is made once, never
@@ -115,33 +114,29 @@ func (j *judgement) nameRivals() {
 }
 
 // whyNotExcluded names the figures that leave a rival standing.
-func (s *survey) whyNotExcluded(m *gem.Material) string {
-	var fits, open []string
+func (s *survey) whyNotExcluded(m *gem.Material) phrase.Line {
+	var fits, open []phrase.Line
 	for _, e := range s.evidence {
 		if e.aside != "" || e.test == nil {
 			continue
 		}
 		switch f := e.judge(m); {
 		case f.verdict == agrees && f.figure != "":
-			fits = append(fits, f.because().String())
+			fits = append(fits, f.because())
 		case f.verdict == agrees:
-			fits = append(fits, e.test.Header().Kind+" agrees")
+			fits = append(fits, phrase.Say("%s agrees", phrase.Word(e.test.Header().Kind)))
 		default:
-			open = append(open, e.test.Header().Kind)
+			open = append(open, word(e.test.Header().Kind))
 		}
 	}
-	var parts []string
-	if len(fits) > 0 {
-		parts = append(parts, strings.Join(fits, "; "))
-	}
 	if len(open) > 0 {
-		parts = append(parts, strings.Join(unique(open), ", ")+" cannot exclude it")
+		fits = append(fits, phrase.Say("%s cannot exclude it", phrase.Commas(unique(open)...)))
 	}
-	return strings.Join(parts, "; ")
+	return phrase.Semicolons(fits...)
 }
 
-func unique(list []string) []string {
-	var out []string
+func unique(list []phrase.Line) []phrase.Line {
+	var out []phrase.Line
 	for _, s := range list {
 		if !slices.Contains(out, s) {
 			out = append(out, s)
@@ -162,11 +157,11 @@ func (j *judgement) judgeTests() {
 		r := TestResult{Test: e.test, Kind: e.kind, Verdict: narrow.verdict.verdict(), Value: e.value, Because: narrow.because(), Telling: j.telling[i] && narrow.verdict == agrees}
 		switch {
 		case e.aside != "":
-			r.Verdict, r.Because, r.Telling = CannotTell, "set aside: "+e.aside, false
+			r.Verdict, r.Because, r.Telling = CannotTell, phrase.Say("set aside: %s", e.aside), false
 		case len(j.opinion.rows) == 0:
 			r.Verdict, r.Because, r.Telling = CannotTell, "no opinion to compare with", false
 		}
-		r.Expected = phrase.Line(j.expected(e))
+		r.Expected = j.expected(e)
 		j.results = append(j.results, r)
 	}
 }

@@ -1,9 +1,8 @@
 package identify
 
 import (
-	"fmt"
-
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 )
 
@@ -52,8 +51,8 @@ func overLimit(v *reading.IndexValue, m *gem.Material) finding {
 	return said(cannotTell, "its index lies about the limit of the contact liquid")
 }
 
-func tellOver(f finding) string {
-	return fmt.Sprintf("no edge below %.2f, and its index begins at %.3f", f.value, f.low)
+func tellOver(f finding) phrase.Line {
+	return phrase.Say("no edge below %.2f, and its index begins at %.3f", f.value, f.low)
 }
 
 // oneEdge is one index anywhere between the two of a doubly refractive stone.
@@ -167,7 +166,10 @@ func character(v *reading.IndexValue, m *gem.Material, sofar finding) finding {
 	case v.Biaxial && (m.Optic == gem.Uniaxial || m.Optic == gem.Isotropic):
 		return said(conflicts, "both edges moved, as in biaxial stones alone")
 	case v.SignSure && m.Sign != "" && m.Sign != "+/-" && v.Sign != m.Sign && (m.Optic == gem.Uniaxial || m.Optic == gem.Biaxial):
-		return said(conflicts, "the moving edge shows the optic sign "+v.Sign+", its sign is "+m.Sign)
+		if v.Sign == "+" {
+			return said(conflicts, "the moving edge shows the optic sign +, its sign is -")
+		}
+		return said(conflicts, "the moving edge shows the optic sign -, its sign is +")
 	}
 	return sofar
 }

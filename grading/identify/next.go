@@ -4,9 +4,9 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )

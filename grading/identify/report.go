@@ -1,11 +1,10 @@
 package identify
 
 import (
-	"fmt"
 	"math"
-	"stonewrit/grading/phrase"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -17,7 +16,7 @@ const (
 
 // matches tells whether a quoted report was matched with the stone in hand, and
 // why not. The commonest fraud is a good paper with another stone.
-func matches(t *stone.LaboratoryReport, s *stone.Stone) (ok bool, why string) {
+func matches(t *stone.LaboratoryReport, s *stone.Stone) (ok bool, why phrase.Line) {
 	switch {
 	case t.States == nil || t.States.Words != "":
 		return false, "what it states is prose, which is quoted and proves nothing"
@@ -25,16 +24,18 @@ func matches(t *stone.LaboratoryReport, s *stone.Stone) (ok bool, why string) {
 		return false, "fewer than two things of it were compared with the stone in hand"
 	}
 	if stated, here := t.States.Weight, s.Weight.Measured; stated.Given() && here.Given() && math.Abs(stated.Float()-here.Float()) > sameWeight+atEdge {
-		return false, fmt.Sprintf("it states %s, and the stone in hand weighs %s", stated, here)
+		return false, phrase.Say("it states %s, and the stone in hand weighs %s", phrase.Figure(stated.String()), phrase.Figure(here.String()))
 	}
 	for _, pair := range []struct {
-		what         string
+		form         phrase.Line
 		stated, here stone.Length
 	}{
-		{"length", t.States.Length, first(s.Size.Length)}, {"width", t.States.Width, first(s.Size.Width)}, {"depth", t.States.Depth, first(s.Size.Depth)},
+		{"it states a length of %s, and the stone in hand has %s", t.States.Length, first(s.Size.Length)},
+		{"it states a width of %s, and the stone in hand has %s", t.States.Width, first(s.Size.Width)},
+		{"it states a depth of %s, and the stone in hand has %s", t.States.Depth, first(s.Size.Depth)},
 	} {
 		if pair.stated.Given() && pair.here.Given() && math.Abs(pair.stated.Float()-pair.here.Float()) > sameSize+atEdge {
-			return false, fmt.Sprintf("it states a %s of %s, and the stone in hand has %s", pair.what, pair.stated, pair.here)
+			return false, phrase.Say(pair.form, phrase.Figure(pair.stated.String()), phrase.Figure(pair.here.String()))
 		}
 	}
 	return true, ""
@@ -69,12 +70,14 @@ func first(l stone.List[stone.Length]) stone.Length {
 // report makes a quoted report ready as evidence of a species.
 func (d *Identifier) report(t *stone.LaboratoryReport, c *Case) evidence {
 	ok, why := matches(t, c.Stone)
-	e := evidence{kind: KindReport, value: phrase.Line("report of " + t.Issuer)}
+	e := evidence{kind: KindReport, value: phrase.Say("report of %s", t.Issuer)}
 	if t.Number != "" {
-		e.value += ", number " + t.Number
+		e.value = phrase.Say("report of %s, number %s", t.Issuer, t.Number)
 	}
 	var stated *gem.Material
+	var states phrase.Line
 	if ok && t.States.Species != "" {
+		states = phrase.Say("according to %s it is %s", t.Issuer, phrase.Word(t.States.Species))
 		stated, _ = d.table.Find(t.States.Species)
 		if stated != nil {
 			stated = d.table.SpeciesOf(stated)
@@ -83,13 +86,13 @@ func (d *Identifier) report(t *stone.LaboratoryReport, c *Case) evidence {
 	e.judge = func(m *gem.Material) finding {
 		switch {
 		case !ok:
-			return said(cannotTell, phrase.Line(why))
+			return said(cannotTell, why)
 		case stated == nil:
 			return said(cannotTell, "it states no species")
 		case d.table.IsWithin(m, stated) || d.table.IsWithin(stated, m):
-			return said(agrees, phrase.Say("according to %s it is %s", t.Issuer, t.States.Species))
+			return said(agrees, states)
 		}
-		return said(conflicts, phrase.Say("according to %s it is %s", t.Issuer, t.States.Species))
+		return said(conflicts, states)
 	}
 	return e
 }

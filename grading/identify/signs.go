@@ -2,10 +2,10 @@ package identify
 
 import (
 	"slices"
-	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
@@ -69,11 +69,11 @@ func (d *Identifier) seen(terms []string) evidence {
 		}
 	}
 	features = d.speaking(features)
-	value := strings.Join(terms, ", ")
-	if value == "" {
-		value = "nothing seen"
+	value := phrase.Line("nothing seen")
+	if len(terms) > 0 {
+		value = phrase.Commas(phrase.Words(terms)...)
 	}
-	return evidence{kind: KindInclusions, value: phrase.Line(value), judge: func(m *gem.Material) finding { return d.guests(features, m) }}
+	return evidence{kind: KindInclusions, value: value, judge: func(m *gem.Material) finding { return d.guests(features, m) }}
 }
 
 // speaking keeps the features that prove or exclude some species.
@@ -100,7 +100,9 @@ func (d *Identifier) guests(features []*gem.Feature, m *gem.Material) finding {
 	return f
 }
 
-func tellGuest(f finding) string { return f.figure + ": " + f.note }
+func tellGuest(f finding) phrase.Line {
+	return phrase.Say("%s: %s", phrase.Word(f.figure), f.note)
+}
 
 // guestOf is what a feature proves or excludes of a material.
 func guestOf(table *gem.Table, feature *gem.Feature, m *gem.Material) (f finding, decisive bool) {

@@ -1,11 +1,11 @@
 package identify
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -22,7 +22,7 @@ func (j *judgement) species() Claim {
 		claim.Opinion = j.layersText()
 	}
 	if claim.Opinion == "" {
-		claim.Because = []string{"no opinion given"}
+		claim.Because = []phrase.Line{"no opinion given"}
 		return claim
 	}
 	kinds, agree, against := j.tally()
@@ -35,11 +35,11 @@ func (j *judgement) species() Claim {
 	}
 	if row, conflict, none := j.noRowFits(); none {
 		claim.Standing = Contradicted
-		claim.Because = []string{fmt.Sprintf("each test fits some kind of it, and no kind fits them all; the nearest, %s, conflicts: %s", row, conflict)}
+		claim.Because = []phrase.Line{phrase.Say("each test fits some kind of it, and no kind fits them all; the nearest, %s, conflicts: %s", phrase.Word(row), conflict)}
 		return claim
 	}
 	if len(agree) > 0 {
-		claim.Because = append(claim.Because, "agree: "+strings.Join(agree, ", "))
+		claim.Because = append(claim.Because, phrase.Say("agree: %s", phrase.Commas(agree...)))
 	}
 	lacks := j.lacks(kinds)
 	if len(lacks) == 0 {
@@ -53,20 +53,20 @@ func (j *judgement) species() Claim {
 
 // tally counts the kinds that agree tellingly and tells which tests agree and
 // which conflict.
-func (j *judgement) tally() (kinds map[Kind]bool, agree, against []string) {
+func (j *judgement) tally() (kinds map[Kind]bool, agree, against []phrase.Line) {
 	kinds = map[Kind]bool{}
 	for i, e := range j.evidence {
 		if e.aside != "" || len(j.opinion.rows) == 0 {
 			continue
 		}
 		f := j.nearest[i]
-		label := "implied specific gravity"
+		label := phrase.Line("implied specific gravity")
 		if e.test != nil {
 			label = testLabel(e.test)
 		}
 		switch f.verdict {
 		case conflicts:
-			against = append(against, label+": "+f.because())
+			against = append(against, phrase.Say("%s: %s", label, f.because()))
 		case agrees:
 			if e.kind != KindOther && j.telling[i] {
 				kinds[e.kind] = true
@@ -97,16 +97,16 @@ func (j *judgement) lowWeighing() bool {
 
 // testLabel is a test by kind and place in the list, counted from 1 as people
 // do.
-func testLabel(t stone.Test) string {
-	return fmt.Sprintf("%s (test %d)", t.Header().Kind, t.Header().Index+1)
+func testLabel(t stone.Test) phrase.Line {
+	return phrase.Say("%s (test %d)", phrase.Word(t.Header().Kind), t.Header().Index+1)
 }
 
 // lacks tells what keeps the species from being supported.
-func (j *judgement) lacks(kinds map[Kind]bool) []string {
-	var lacks []string
+func (j *judgement) lacks(kinds map[Kind]bool) []phrase.Line {
+	var lacks []phrase.Line
 	switch tested := len(j.results) > 0; {
 	case !tested:
-		return []string{"nothing was tested"}
+		return []phrase.Line{"nothing was tested"}
 	case j.opinion.Stated:
 		lacks = append(lacks, "as stated by the owner, not tested here")
 	case j.opinion.Species == nil:
@@ -119,7 +119,7 @@ func (j *judgement) lacks(kinds map[Kind]bool) []string {
 		lacks = append(lacks, "tests of one kind alone agree tellingly; two independent kinds are needed")
 	}
 	if len(j.rivals) > 0 {
-		lacks = append(lacks, "not excluded: "+j.rivalNames(8))
+		lacks = append(lacks, phrase.Say(rivalsLeft, j.rivalNames(8)))
 		if j.c.Stone.Appearance.Transparency == "" {
 			lacks = append(lacks, "the transparency is not recorded, so opaque and translucent materials count as well")
 		}
@@ -130,41 +130,54 @@ func (j *judgement) lacks(kinds map[Kind]bool) []string {
 // noRowFits reports whether every row of the opinion conflicts with some test,
 // and names the one that comes nearest with its conflict. Composites are spared,
 // whose parts read differently.
-func (j *judgement) noRowFits() (row, conflict string, none bool) {
+func (j *judgement) noRowFits() (row string, conflict phrase.Line, none bool) {
 	if j.opinion.Species == nil || j.opinion.Species.Class == "composite" {
 		return "", "", false
 	}
-	least := math.Inf(1)
+	least, nearest := math.Inf(1), finding{}
 	for _, m := range slices.Concat(j.opinion.rows, j.opinion.speciesRows) {
-		misfit, text := 0.0, ""
+		misfit, last := 0.0, finding{}
 		for _, e := range j.evidence {
 			if e.aside != "" {
 				continue
 			}
 			if f := e.judge(m); f.verdict == conflicts {
 				misfit += max(f.misfit(), 1)
-				text = f.because().String()
+				last = f
 			}
 		}
-		if text == "" {
+		if last.verdict != conflicts {
 			return "", "", false
 		}
 		if misfit < least {
-			least, row, conflict = misfit, m.Name, text
+			least, row, nearest = misfit, m.Name, last
 		}
 	}
-	return row, conflict, row != ""
+	if row == "" {
+		return "", "", false
+	}
+	return row, nearest.because(), true
 }
 
-func (j *judgement) rivalNames(most int) string {
-	var names []string
+// rivalsLeft is the form of the reason that names the rivals.
+const rivalsLeft phrase.Line = "not excluded: %s"
+
+// NamesRivals reports whether a reason of a claim lists the rivals, which the
+// result names one by one as well.
+func NamesRivals(because phrase.Line) bool {
+	form, _ := because.Form()
+	return form == string(rivalsLeft)
+}
+
+func (j *judgement) rivalNames(most int) phrase.Line {
+	var names []phrase.Line
 	for i, r := range j.rivals {
 		if i == most {
-			return strings.Join(names, ", ") + fmt.Sprintf(" and %d more", len(j.rivals)-most)
+			return phrase.Say("%s and %d more", phrase.Commas(names...), len(j.rivals)-most)
 		}
-		names = append(names, r.Material.Name)
+		names = append(names, word(r.Material.Name))
 	}
-	return strings.Join(names, ", ")
+	return phrase.Commas(names...)
 }
 
 func (j *judgement) layersText() string {

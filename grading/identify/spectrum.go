@@ -1,11 +1,11 @@
 package identify
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 )
 
@@ -102,8 +102,8 @@ func bandHolds(a *gem.Absorption, b reading.Band) bool {
 func weighSpectrum(v *reading.SpectrumValue, published absorptions, matched, strange int) finding {
 	seen := len(v.Lines) + len(v.Bands) + len(v.Bright)
 	switch missing := missingAlways(v, published); {
-	case missing != "" && !v.Hand:
-		return said(conflicts, missing+" is always there, and a spectrometer did not show it")
+	case missing != nil && !v.Hand:
+		return finding{verdict: conflicts, known: true, low: missing.From, high: missing.To, tell: tellMissing}
 	case seen == 0:
 		return said(cannotTell, "no line was seen, which proves nothing")
 	case strange >= clearLines && matched == 0:
@@ -114,23 +114,26 @@ func weighSpectrum(v *reading.SpectrumValue, published absorptions, matched, str
 	return said(cannotTell, "too few of the lines seen are its own, or may come from the lamp")
 }
 
-func tellMatched(f finding) string {
-	return fmt.Sprintf("%.0f of the %.0f lines and bands seen are among those published for it", f.value, f.high)
+func tellMissing(f finding) phrase.Line {
+	return phrase.Say("the line at %s nm is always there, and a spectrometer did not show it", span(f.low, f.high, 0))
 }
 
-// missingAlways names an absorption that is always there and was looked for in
-// vain.
-func missingAlways(v *reading.SpectrumValue, published absorptions) string {
-	missing := ""
+func tellMatched(f finding) phrase.Line {
+	return phrase.Say("%.0f of the %.0f lines and bands seen are among those published for it", f.value, f.high)
+}
+
+// missingAlways is a line that is always there and was looked for in vain; nil
+// if there is none.
+func missingAlways(v *reading.SpectrumValue, published absorptions) (missing *gem.Absorption) {
 	if !v.Looked {
-		return missing
+		return nil
 	}
 	published.any(func(a *gem.Absorption) bool {
 		shown := func(l reading.Line) bool { return meets(a, l.At, l.At, 3*l.U) }
 		if a.Frequency == gem.Always && a.Kind == "line" && !slices.ContainsFunc(v.Lines, shown) {
-			missing = "the line at " + span(a.From, a.To, 0) + " nm"
+			missing = a
 		}
-		return missing != ""
+		return missing != nil
 	})
 	return missing
 }
@@ -142,24 +145,43 @@ func glow(long, short lampSeen, m *gem.Material) finding {
 	f := said(cannotTell, "fluorescence of this material varies")
 	for _, g := range m.Glow {
 		known = true
-		seen := long
+		seen, say := long, longWave
 		if g.Wave == "short" {
-			seen = short
+			seen, say = short, shortWave
 		}
 		switch {
 		case !seen.looked:
 		case g.Frequency == gem.Never && seen.glows:
-			return said(conflicts, "it glows in "+g.Wave+"-wave ultraviolet, which this material never does")
+			return said(conflicts, say().never)
 		case g.Frequency == gem.Always && !seen.glows:
-			return said(conflicts, "it stays dark in "+g.Wave+"-wave ultraviolet, where this material always glows")
+			return said(conflicts, say().dark)
 		case g.Frequency == gem.Always:
-			f = said(agrees, "it glows in "+g.Wave+"-wave ultraviolet, as this material always does")
+			f = said(agrees, say().always)
 		}
 	}
 	if !known {
 		return unknown()
 	}
 	return f
+}
+
+// waveWords tell what a stone does in one wavelength of the lamp.
+type waveWords struct{ never, dark, always phrase.Line }
+
+func longWave() waveWords {
+	return waveWords{
+		never:  "it glows in long-wave ultraviolet, which this material never does",
+		dark:   "it stays dark in long-wave ultraviolet, where this material always glows",
+		always: "it glows in long-wave ultraviolet, as this material always does",
+	}
+}
+
+func shortWave() waveWords {
+	return waveWords{
+		never:  "it glows in short-wave ultraviolet, which this material never does",
+		dark:   "it stays dark in short-wave ultraviolet, where this material always glows",
+		always: "it glows in short-wave ultraviolet, as this material always does",
+	}
 }
 
 // lampSeen is what one wavelength of the lamp showed.

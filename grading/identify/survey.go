@@ -3,10 +3,10 @@ package identify
 import (
 	"cmp"
 	"slices"
-	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 )
 
 // survey is what the tests say by themselves, whatever the opinion: what each

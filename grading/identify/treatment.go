@@ -1,11 +1,11 @@
 package identify
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -16,7 +16,7 @@ func (j *judgement) treatment() Claim {
 	list := j.c.Stone.Opinion.Treatments
 	claim := Claim{Standing: Undecided, Opinion: treatmentText(list)}
 	if !list.Given {
-		claim.Because = []string{"no opinion given: treatment was not examined"}
+		claim.Because = []phrase.Line{"no opinion given: treatment was not examined"}
 		return claim
 	}
 	named := j.named(list.Items)
@@ -79,13 +79,13 @@ func (j *judgement) weighTreatments(w *weighing, named []*gem.Treatment) (exclud
 			if err != nil {
 				continue
 			}
-			text := fmt.Sprintf("%s: %s", s.Feature, s.Because)
+			text := signText(s)
 			covered := slices.ContainsFunc(named, func(n *gem.Treatment) bool {
 				return j.table.TreatmentIsWithin(n, t) || j.table.TreatmentIsWithin(t, n)
 			})
 			switch {
 			case s.Force == gem.Proves && !covered:
-				w.add(&w.against, "not in the opinion: "+t.Name+"; "+text)
+				w.add(&w.against, phrase.Say("not in the opinion: %s; %s", phrase.Word(t.Name), text))
 			case s.Force == gem.Proves:
 				proved = append(proved, t)
 				w.add(&w.proofs, text)
@@ -93,9 +93,9 @@ func (j *judgement) weighTreatments(w *weighing, named []*gem.Treatment) (exclud
 				w.add(&w.against, text)
 			case s.Force == gem.Excludes:
 				excluded = append(excluded, t)
-				w.add(&w.hints, "excludes "+t.Name+" ("+s.Feature+"): "+s.Because)
+				w.add(&w.hints, phrase.Say("excludes %s (%s): %s", phrase.Word(t.Name), phrase.Word(s.Feature), phrase.Line(s.Because)))
 			case s.Force == gem.Suggests:
-				w.add(&w.hints, "suggests "+t.Name+" ("+s.Feature+"): "+s.Because)
+				w.add(&w.hints, phrase.Say("suggests %s (%s): %s", phrase.Word(t.Name), phrase.Word(s.Feature), phrase.Line(s.Because)))
 			}
 		}
 	}
@@ -113,33 +113,33 @@ func (j *judgement) weighReportedTreatments(w *weighing, r *stone.LaboratoryRepo
 	for _, t := range stated {
 		if slices.ContainsFunc(named, func(n *gem.Treatment) bool { return j.table.TreatmentIsWithin(n, t) || j.table.TreatmentIsWithin(t, n) }) {
 			*proved = append(*proved, t)
-			w.add(&w.proofs, fmt.Sprintf("according to %s: %s", r.Issuer, t.Name))
+			w.prove(r, phrase.Say("according to %s: %s", r.Issuer, phrase.Word(t.Name)))
 		} else {
-			w.add(&w.against, fmt.Sprintf("according to %s: %s, which the opinion does not name", r.Issuer, t.Name))
+			w.add(&w.against, phrase.Say("according to %s: %s, which the opinion does not name", r.Issuer, phrase.Word(t.Name)))
 		}
 	}
 	if len(stated) == 0 && len(named) == 0 {
-		w.add(&w.proofs, fmt.Sprintf("according to %s no treatment was found", r.Issuer))
+		w.prove(r, phrase.Say("according to %s no treatment was found", r.Issuer))
 	}
 	if len(stated) == 0 && len(named) > 0 {
-		w.add(&w.against, fmt.Sprintf("according to %s no treatment was found", r.Issuer))
+		w.add(&w.against, phrase.Say("according to %s no treatment was found", r.Issuer))
 	}
 }
 
 // noneSeen words an empty list.
 func (j *judgement) noneSeen(claim Claim, w weighing, excluded []*gem.Treatment) Claim {
 	if len(w.proofs) > 0 && !j.opinion.Stated {
-		claim.Standing, claim.Because = Supported, append(w.proofs, w.hints...)
+		claim.Standing, claim.Because, claim.Issuer = Supported, append(w.proofs, w.hints...), w.issuer
 		return claim
 	}
 	if !j.magnified() {
-		claim.Because = []string{"the stone was not examined under magnification"}
+		claim.Because = []phrase.Line{"the stone was not examined under magnification"}
 		return claim
 	}
 	open := j.unseenTreatments(excluded)
-	claim.Because = append([]string{"nothing that shows treatment was seen"}, w.hints...)
+	claim.Because = append([]phrase.Line{"nothing that shows treatment was seen"}, w.hints...)
 	if len(open) > 0 {
-		claim.Because = append(claim.Because, "these tests cannot show: "+strings.Join(open, ", "))
+		claim.Because = append(claim.Because, phrase.Say("these tests cannot show: %s", phrase.Commas(open...)))
 	} else if len(excluded) > 0 && !j.opinion.Stated {
 		claim.Standing = Supported
 	}
@@ -148,8 +148,8 @@ func (j *judgement) noneSeen(claim Claim, w weighing, excluded []*gem.Treatment)
 
 // unseenTreatments are the usual treatments of the material that nothing seen on
 // a bench shows and that no sign excludes.
-func (j *judgement) unseenTreatments(excluded []*gem.Treatment) []string {
-	var open []string
+func (j *judgement) unseenTreatments(excluded []*gem.Treatment) []phrase.Line {
+	var open []phrase.Line
 	if j.opinion.Narrow == nil {
 		return nil
 	}
@@ -158,9 +158,9 @@ func (j *judgement) unseenTreatments(excluded []*gem.Treatment) []string {
 		if err != nil || use.Seen == "bench" || slices.ContainsFunc(excluded, func(e *gem.Treatment) bool { return j.table.TreatmentIsWithin(t, e) }) {
 			continue
 		}
-		text := t.Name
+		text := word(t.Name)
 		if use.Customary != gem.Sometimes {
-			text += " (commonly done; assume so)"
+			text = phrase.Say("%s (commonly done; assume so)", phrase.Word(t.Name))
 		}
 		open = append(open, text)
 	}
@@ -169,20 +169,20 @@ func (j *judgement) unseenTreatments(excluded []*gem.Treatment) []string {
 
 // namedOnes supports a list when each of its treatments has its proof.
 func (j *judgement) namedOnes(claim Claim, w weighing, named, proved []*gem.Treatment) Claim {
-	var open []string
+	var open []phrase.Line
 	for _, n := range named {
 		if !slices.ContainsFunc(proved, func(p *gem.Treatment) bool { return j.table.TreatmentIsWithin(p, n) || j.table.TreatmentIsWithin(n, p) }) {
-			open = append(open, n.Name)
+			open = append(open, word(n.Name))
 		}
 	}
 	claim.Because = append(w.proofs, w.hints...)
 	switch {
 	case len(open) > 0:
-		claim.Because = append(claim.Because, "no sign was recorded that proves: "+strings.Join(open, ", "))
+		claim.Because = append(claim.Because, phrase.Say("no sign was recorded that proves: %s", phrase.Commas(open...)))
 	case j.opinion.Stated:
 		claim.Because = append(claim.Because, "as stated by the owner, not tested here")
 	default:
-		claim.Standing = Supported
+		claim.Standing, claim.Issuer = Supported, w.issuer
 	}
 	return claim
 }

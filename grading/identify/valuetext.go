@@ -1,9 +1,7 @@
 package identify
 
 import (
-	"fmt"
-	"strings"
-
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
@@ -11,108 +9,121 @@ import (
 // The value texts print a reduced reading with its expanded uncertainty
 // (k = 2), as the test table of the document shows it.
 
-func indexText(v *reading.IndexValue) string {
+func indexText(v *reading.IndexValue) phrase.Line {
 	switch {
 	case v.Edges == 0 && v.Over > 0:
-		return fmt.Sprintf("over %.2f", v.Over)
+		return phrase.Say("over %.2f", v.Over)
 	case v.Edges == 0:
 		return "no reading"
 	case v.Reflected:
-		return fmt.Sprintf("%.2f ± %.2f", v.Low, 2*v.U)
+		return phrase.Say("%.2f ± %.2f", v.Low, 2*v.U)
 	case v.Edges == 1 && v.UpperOver:
-		return fmt.Sprintf("%.3f and over %.2f, ± %.3f", v.Low, v.Limit, 2*v.U)
+		return phrase.Say("%.3f and over %.2f, ± %.3f", v.Low, v.Limit, 2*v.U)
 	case v.Edges == 1 && v.High > v.Low:
-		return fmt.Sprintf("%.3f to %.3f ± %.3f", v.Low, v.High, 2*v.U)
+		return phrase.Say("%.3f to %.3f ± %.3f", v.Low, v.High, 2*v.U)
 	case v.Edges == 1 && v.Spot:
-		return fmt.Sprintf("%.2f ± %.2f", v.Low, 2*v.U)
+		return phrase.Say("%.2f ± %.2f", v.Low, 2*v.U)
 	case v.Edges == 1:
-		return fmt.Sprintf("%.3f ± %.3f", v.Low, 2*v.U)
+		return phrase.Say("%.3f ± %.3f", v.Low, 2*v.U)
 	}
-	return fmt.Sprintf("%s and %s ± %.4f, birefringence %s ± %.4f", decimal(v.Low, 4), decimal(v.High, 4), 2*v.U, decimal(v.Birefringence, 4), 2*v.BirefringenceU)
+	return phrase.Say("%s and %s ± %.4f, birefringence %s ± %.4f", figure4(v.Low), figure4(v.High), 2*v.U, figure4(v.Birefringence), 2*v.BirefringenceU)
 }
 
-func gravityText(g *reading.GravityValue) string {
+// figure4 is a figure to four decimals.
+func figure4(v float64) phrase.Figure { return phrase.Figure(decimal(v, 4)) }
+
+func gravityText(g *reading.GravityValue) phrase.Line {
 	switch {
 	case g.Void != "":
 		return "not usable"
-	case g.Bound != "":
-		return fmt.Sprintf("%s %.2f", g.Bound, g.Liquid)
+	case g.Bound == "above":
+		return phrase.Say("above %.2f", g.Liquid)
+	case g.Bound == "below":
+		return phrase.Say("below %.2f", g.Liquid)
 	}
-	return fmt.Sprintf("%.3f ± %.3f", g.V, 2*g.U)
+	return phrase.Say("%.3f ± %.3f", g.V, 2*g.U)
 }
 
-func spectrumText(v *reading.SpectrumValue) string {
-	var parts []string
+func spectrumText(v *reading.SpectrumValue) phrase.Line {
+	var parts, lines []phrase.Line
 	for _, l := range v.Lines {
-		parts = append(parts, fmt.Sprintf("%.0f", l.At))
+		lines = append(lines, phrase.Say("%.0f", l.At))
 	}
-	if len(parts) > 0 {
-		parts = []string{"lines " + strings.Join(parts, ", ") + " nm"}
+	if len(lines) > 0 {
+		parts = append(parts, phrase.Say("lines %s nm", phrase.Commas(lines...)))
 	} else if v.Looked {
-		parts = []string{"no lines seen"}
+		parts = append(parts, "no lines seen")
 	}
 	for _, b := range v.Bands {
-		parts = append(parts, fmt.Sprintf("band %.0f to %.0f nm", b.From, b.To))
+		parts = append(parts, phrase.Say("band %.0f to %.0f nm", b.From, b.To))
 	}
 	if v.Cutoff.At > 0 {
-		parts = append(parts, fmt.Sprintf("dark below %.0f nm", v.Cutoff.At))
+		parts = append(parts, phrase.Say("dark below %.0f nm", v.Cutoff.At))
 	}
 	for _, l := range v.Bright {
-		parts = append(parts, fmt.Sprintf("bright line %.0f nm", l.At))
+		parts = append(parts, phrase.Say("bright line %.0f nm", l.At))
 	}
-	return strings.Join(parts, ", ")
+	return phrase.Commas(parts...)
 }
 
-func polarsText(t *stone.Polariscope) string {
-	var parts []string
+func polarsText(t *stone.Polariscope) phrase.Line {
+	var parts []phrase.Line
 	if t.Sees != "" {
-		parts = append(parts, t.Sees)
+		parts = append(parts, word(t.Sees))
 	}
 	if t.Figure != "" && t.Figure != "none seen" {
-		parts = append(parts, t.Figure+" figure")
+		parts = append(parts, phrase.Say("%s figure", phrase.Word(t.Figure)))
 	} else if t.Figure != "" {
 		parts = append(parts, "no figure seen")
 	}
-	if t.Orientations > 0 {
-		parts = append(parts, fmt.Sprintf("%d directions", t.Orientations))
+	switch n := t.Orientations; {
+	case n == 1:
+		parts = append(parts, "1 direction")
+	case n > 1:
+		parts = append(parts, phrase.Say("%d directions", n))
 	}
-	return strings.Join(parts, ", ")
+	return phrase.Commas(parts...)
 }
 
-func dichroscopeText(t *stone.Dichroscope) string {
+func dichroscopeText(t *stone.Dichroscope) phrase.Line {
 	if len(t.Colours.Items) == 0 {
 		return "no second colour seen"
 	}
-	text := strings.Join(t.Colours.Items, " and ")
+	text := phrase.Join("%s and %s", phrase.Words(t.Colours.Items)...)
 	if t.Strength != "" {
-		text += ", " + t.Strength
+		text = phrase.Commas(text, word(t.Strength))
 	}
 	return text
 }
 
-func lampText(t *stone.Ultraviolet) string {
-	var parts []string
-	for _, w := range []struct {
-		name string
-		seen stone.Fluorescence
-	}{{"long wave", t.Long}, {"short wave", t.Short}} {
-		if w.seen.Given() {
-			parts = append(parts, w.name+" "+w.seen.Text)
-		}
+func lampText(t *stone.Ultraviolet) phrase.Line {
+	var parts []phrase.Line
+	if t.Long.Given() {
+		parts = append(parts, phrase.Say("long wave %s", phrase.Word(t.Long.Text)))
 	}
-	if len(t.Pattern.Items) > 0 {
-		parts = append(parts, strings.Join(t.Pattern.Items, ", "))
+	if t.Short.Given() {
+		parts = append(parts, phrase.Say("short wave %s", phrase.Word(t.Short.Text)))
 	}
-	return strings.Join(parts, "; ")
+	return phrase.Semicolons(append(parts, phrase.Commas(phrase.Words(t.Pattern.Items)...))...)
 }
 
-func hardnessText(t *stone.Hardness) string {
-	var parts []string
+func hardnessText(t *stone.Hardness) phrase.Line {
+	var parts []phrase.Line
 	if n := t.Scratches.Items; len(n) > 0 {
-		parts = append(parts, "scratches "+strings.Join(n, ", "))
+		parts = append(parts, phrase.Say("scratches %s", phrase.Commas(phrase.Words(n)...)))
 	}
 	if n := t.ScratchedBy.Items; len(n) > 0 {
-		parts = append(parts, "scratched by "+strings.Join(n, ", "))
+		parts = append(parts, phrase.Say("scratched by %s", phrase.Commas(phrase.Words(n)...)))
 	}
-	return strings.Join(parts, "; ")
+	return phrase.Semicolons(parts...)
+}
+
+func radioactivityText(t *stone.Radioactivity) phrase.Line {
+	switch {
+	case t.Reading == "":
+		return word(t.Shows)
+	case t.Shows == "":
+		return phrase.Say("%s", phrase.Figure(t.Reading))
+	}
+	return phrase.Say("%s %s", phrase.Word(t.Shows), phrase.Figure(t.Reading))
 }

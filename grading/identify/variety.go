@@ -1,12 +1,12 @@
 package identify
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
@@ -17,7 +17,7 @@ func (j *judgement) variety(species Standing) Claim {
 	claim := Claim{Opinion: j.c.Stone.Opinion.Variety, Standing: Undecided}
 	v := j.opinion.Variety
 	if v == nil {
-		claim.Because = []string{"no opinion given"}
+		claim.Because = []phrase.Line{"no opinion given"}
 		return claim
 	}
 	if claim.Opinion == "" {
@@ -39,18 +39,18 @@ func (j *judgement) variety(species Standing) Claim {
 	default:
 		claim.Standing, claim.Because = Supported, fits
 		if len(fits) == 0 {
-			claim.Because = []string{"the name needs nothing beyond the species"}
+			claim.Because = []phrase.Line{"the name needs nothing beyond the species"}
 		}
 	}
 	return claim
 }
 
 // againstVariety are the tests that conflict with the variety's own row.
-func (j *judgement) againstVariety() []string {
-	var against []string
+func (j *judgement) againstVariety() []phrase.Line {
+	var against []phrase.Line
 	for i, r := range j.results {
 		if r.Verdict == Conflicts && j.nearest[i].verdict != conflicts {
-			against = append(against, testLabel(r.Test)+": "+r.Because)
+			against = append(against, phrase.Say("%s: %s", testLabel(r.Test), r.Because))
 		}
 	}
 	return against
@@ -58,25 +58,25 @@ func (j *judgement) againstVariety() []string {
 
 // rules tells of each fact that the name needs whether it is missing, wrong or
 // fits.
-func (j *judgement) rules(v *gem.Material) (missing, wrong, fits []string) {
+func (j *judgement) rules(v *gem.Material) (missing, wrong, fits []phrase.Line) {
+	name := phrase.Word(v.Name)
 	for _, rule := range j.rulesOf(v) {
 		found := j.fact(rule.Fact)
-		wanted := strings.Join(rule.Allowed, ", ")
+		fact, wanted := phrase.Word(rule.Fact), phrase.Commas(phrase.Words(rule.Allowed)...)
 		switch {
 		case len(found) == 0:
-			missing = append(missing, fmt.Sprintf("%s needs %s %s, which is not recorded", v.Name, rule.Fact, wanted))
+			missing = append(missing, phrase.Say("%s needs %s %s, which is not recorded", name, fact, wanted))
 		case factFits(rule, found), rule.Fact == "absorption" && j.bandCovers(rule):
-			text := fmt.Sprintf("%s %s", rule.Fact, strings.Join(found, ", "))
-			fits = append(fits, text)
+			fits = append(fits, phrase.Say("%s %s", fact, j.factText(rule.Fact, found)))
 			if rule.Convention != "" {
-				fits = append(fits, "by convention: "+rule.Convention)
+				fits = append(fits, phrase.Say("by convention: %s", phrase.Line(rule.Convention)))
 			}
 		case rule.Fact == "absorption":
-			missing = append(missing, fmt.Sprintf("%s needs %s nm in the spectrum, which was not seen", v.Name, wanted))
+			missing = append(missing, phrase.Say("%s needs %s nm in the spectrum, which was not seen", name, wanted))
 		case rule.Fact == "feature":
-			missing = append(missing, fmt.Sprintf("%s needs %s, which was not seen", v.Name, wanted))
+			missing = append(missing, phrase.Say("%s needs %s, which was not seen", name, wanted))
 		default:
-			wrong = append(wrong, fmt.Sprintf("%s needs %s %s, recorded is %s", v.Name, rule.Fact, wanted, strings.Join(found, ", ")))
+			wrong = append(wrong, phrase.Say("%s needs %s %s, recorded is %s", name, fact, wanted, j.factText(rule.Fact, found)))
 		}
 	}
 	return missing, wrong, fits
@@ -119,7 +119,7 @@ func (j *judgement) fact(kind string) []string {
 			return []string{t}
 		}
 	case "absorption":
-		return j.absorption()
+		return phrase.Strings(j.absorption())
 	case "feature":
 		var terms []string
 		for _, o := range j.seen {
@@ -167,20 +167,29 @@ func change(s *stone.Stone) []string {
 	return []string{"no"}
 }
 
-func (j *judgement) absorption() []string {
-	var seen []string
+// absorption lists lines and bands seen in nm.
+func (j *judgement) absorption() []phrase.Line {
+	var seen []phrase.Line
 	for _, v := range j.c.Values.Spectrum {
 		if v.Test.SetAside != "" {
 			continue
 		}
 		for _, l := range v.Lines {
-			seen = append(seen, fmt.Sprintf("%.0f", l.At))
+			seen = append(seen, phrase.Say("%.0f", l.At))
 		}
 		for _, b := range v.Bands {
-			seen = append(seen, fmt.Sprintf("%.0f to %.0f", b.From, b.To))
+			seen = append(seen, phrase.Say("%.0f to %.0f", b.From, b.To))
 		}
 	}
 	return seen
+}
+
+// factText is what the file records of a fact, to be printed.
+func (j *judgement) factText(kind string, found []string) phrase.Line {
+	if kind == "absorption" {
+		return phrase.Commas(j.absorption()...)
+	}
+	return phrase.Commas(phrase.Words(found)...)
 }
 
 // bandCovers reports whether a band seen covers a wavelength that a rule allows.
