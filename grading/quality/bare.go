@@ -82,10 +82,10 @@ func (g *Grader) facetless(words []string, s Subject) []Refusal {
 	if len(short) == 0 || !slices.ContainsFunc(words, func(w string) bool { return w == "diamond" || w == "diamonds" }) {
 		return nil
 	}
-	if holdsPhrase(words, tokens(short[0])) {
+	if holdsPhrase(words, tokens(short[0].String())) {
 		return nil
 	}
-	return []Refusal{{"diamond", "diamond with " + short[0] + " beside it", "16 CFR 23.12(b)-(c)", "diamond-ftc", false}}
+	return []Refusal{{"diamond", "diamond with " + short[0].String() + " beside it", "16 CFR 23.12(b)-(c)", "diamond-ftc", false}}
 }
 
 func (g *Grader) posing(names [][]string, pearl bool) qualification {
@@ -114,9 +114,9 @@ func (g *Grader) ownQualification(s Subject) (qualification, bool) {
 	case pearl && s.Growth == gem.Natural:
 		return qualification{nil, phrases("natural"), natural, "CIBJO Pearl Book 4.2", "pearl-qualifier", true}, true
 	case diamond && s.Growth == "":
-		return qualification{nil, phrases("natural or laboratory grown", "laboratory grown"), "natural or laboratory-grown", "ISO 18323, 2", "diamond-iso", false}, true
+		return qualification{nil, phrases("natural or laboratory grown", "laboratory grown"), naturalOrGrown, "ISO 18323, 2", "diamond-iso", false}, true
 	case pearl && s.Growth == "":
-		return qualification{nil, phrases("natural or cultured", "cultured"), "natural or cultured", "16 CFR 23.20(a)-(b)", "pearl-bare", false}, true
+		return qualification{nil, phrases("natural or cultured", "cultured"), naturalOrCultured, "16 CFR 23.20(a)-(b)", "pearl-bare", false}, true
 	}
 	return qualification{}, false
 }

@@ -2,9 +2,10 @@ package quality
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
+
+	"stonewrit/grading/phrase"
 )
 
 func (g *Grader) readDiamondScales() error {
@@ -74,11 +75,11 @@ func (g *Grader) ParseFluorescence(text string) (Fluorescence, error) {
 		}
 		f := Fluorescence{grades, strings.Join(words[n:], " ")}
 		if f.Worst.rank == 0 && f.Colour != "" {
-			return Fluorescence{}, fmt.Errorf("%q: none has no colour", text)
+			return Fluorescence{}, unread("%q: none has no colour", text)
 		}
 		return f, nil
 	}
-	return Fluorescence{}, fmt.Errorf("%q begins with none of %s", text, strings.Join(g.fluorescence.names(), ", "))
+	return Fluorescence{}, unread("%q begins with none of %s", text, phrase.Commas(phrase.Words(g.fluorescence.names())...))
 }
 
 // DiamondClarities are the clarity grades, the best first.

@@ -2,7 +2,6 @@ package quality
 
 import (
 	"stonewrit/grading/phrase"
-
 	"stonewrit/grading/stone"
 )
 
@@ -37,29 +36,29 @@ func (g *Grader) Findings(s *stone.Stone, each float64) stone.Problems {
 	return r.list
 }
 
-func (r *review) say(severity stone.Severity, id, path, hint, format string, args ...any) {
-	p := r.s.Problem(severity, path, phrase.Say(phrase.Line(format), args...), phrase.Line(hint))
+func (r *review) say(severity stone.Severity, id, path string, hint, form phrase.Line, parts ...any) {
+	p := r.s.Problem(severity, path, phrase.Say(form, parts...), hint)
 	p.Statement = id
 	r.list = append(r.list, p)
 }
 
-func (r *review) finding(id, path, hint, format string, args ...any) {
-	r.say(stone.Finding, id, path, hint, format, args...)
+func (r *review) finding(id, path string, hint, form phrase.Line, parts ...any) {
+	r.say(stone.Finding, id, path, hint, form, parts...)
 }
 
-func (r *review) warning(id, path, hint, format string, args ...any) {
-	r.say(stone.Warning, id, path, hint, format, args...)
+func (r *review) warning(id, path string, hint, form phrase.Line, parts ...any) {
+	r.say(stone.Warning, id, path, hint, form, parts...)
 }
 
 // lack tells that a statement lacks its input: missing where the kind of
 // document must make it, a warning where it should, nothing where the statement
 // is not for that kind.
-func (r *review) lack(id, path, hint, format string, args ...any) {
+func (r *review) lack(id, path string, hint, form phrase.Line, parts ...any) {
 	switch r.g.mark(id, r.s.Report) {
 	case "M":
-		r.say(stone.Missing, id, path, hint, format, args...)
+		r.say(stone.Missing, id, path, hint, form, parts...)
 	case "S":
-		r.warning(id, path, hint, format, args...)
+		r.warning(id, path, hint, form, parts...)
 	}
 }
 

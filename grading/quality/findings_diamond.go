@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -49,7 +50,7 @@ func (r *review) diamondColour(d *stone.DiamondGrade) {
 	}
 	grades, err := r.g.ParseDiamondColour(d.Colour)
 	if err != nil {
-		r.finding("colour-scale", path, "for example G, or F to H", "%s", err)
+		r.finding("colour-scale", path, "for example G, or F to H", "%s", says(err))
 		return
 	}
 	if r.s.Mounted && !grades.Range() {
@@ -70,22 +71,22 @@ func (r *review) diamondClarity(d *stone.DiamondGrade) {
 	}
 	grades, err := r.g.ParseDiamondClarity(d.Clarity)
 	if err != nil {
-		r.finding("clarity-scale", path, "for example VS2, or VS1 to SI1", "%s", err)
+		r.finding("clarity-scale", path, "for example VS2, or VS1 to SI1", "%s", says(err))
 		return
 	}
 	if limit, _ := r.g.diamondClarity.grade("VVS2"); r.s.Mounted {
 		switch {
 		case grades.better(limit):
-			r.finding("grade-near-edge", path, "a range that begins at VVS2 or below", "a clarity better than VVS2 cannot be seen in a setting, %s is", grades)
+			r.finding("grade-near-edge", path, "a range that begins at VVS2 or below", "a clarity better than VVS2 cannot be seen in a setting, %s is", grades.Line())
 		case !grades.Range():
 			r.warning("grade-near-edge", path, "for example VS1 to SI1", "a mounted stone is graded in a range, %s is a single clarity", d.Clarity)
 		}
 	}
 	if r.g.includedAtTen(r.s) && (grades.Best.Name == "FL" || grades.Best.Name == "IF") {
-		r.finding("flawless-stone", path, "mend the grade or what magnification sees", "%s, and magnification sees something inside (16 CFR 23.13(a))", grades)
+		r.finding("flawless-stone", path, "mend the grade or what magnification sees", "%s, and magnification sees something inside (16 CFR 23.13(a))", grades.Line())
 	}
 	if r.each > 0 && r.each < r.g.limit("clarity split") && r.g.splits(grades) && !grades.Range() {
-		r.say(stone.Note, "clarity-split", path, "nothing needs to be mended", "an older rule of CIBJO splits VVS, VS and SI from %s ct on; the trade splits smaller stones as well", plain(r.g.limit("clarity split")))
+		r.say(stone.Note, "clarity-split", path, "nothing needs to be mended", "an older rule of CIBJO splits VVS, VS and SI from %s ct on; the trade splits smaller stones as well", figured(r.g.limit("clarity split")))
 	}
 }
 
@@ -101,9 +102,9 @@ func (r *review) fluorescence(d *stone.DiamondGrade) {
 	f, err := r.g.ParseFluorescence(d.Fluorescence)
 	switch {
 	case err != nil:
-		r.finding("fluorescence", path, "none, weak, medium or strong, with its colour", "%s", err)
+		r.finding("fluorescence", path, "none, weak, medium or strong, with its colour", "%s", says(err))
 	case f.Colour == "" && f.Worst.rank > 0:
-		r.warning("fluorescence", path, "for example "+d.Fluorescence+" blue", "the colour of the fluorescence is not told")
+		r.warning("fluorescence", path, phrase.Say("for example %s blue", d.Fluorescence), "the colour of the fluorescence is not told")
 	}
 }
 
@@ -112,12 +113,12 @@ func (r *review) systems(d *stone.DiamondGrade) {
 	system := strings.ToUpper(strings.Join(strings.Fields(d.System), " "))
 	if strings.Contains(system, "24016") {
 		for _, reason := range r.g.OutsideISO24016(r.s, r.each) {
-			r.finding("iso-scope", "quality.diamond.system", "name another system; what stands against it: "+reason.Path, "ISO 24016 may not be cited for this stone: %s (clause 1)", reason.Text)
+			r.finding("iso-scope", "quality.diamond.system", phrase.Say("name another system; what stands against it: %s", reason.Path), "ISO 24016 may not be cited for this stone: %s (clause 1)", reason.Text)
 		}
 	}
 	if strings.Contains(system, "16554") {
 		for _, reason := range r.g.OutsideGBT16554(r.s, r.each) {
-			r.warning("mounted-range", "quality.diamond.system", "what stands against it: "+reason.Path, "GB/T 16554 may not be cited for this stone: %s (clause 1)", reason.Text)
+			r.warning("mounted-range", "quality.diamond.system", phrase.Say("what stands against it: %s", reason.Path), "GB/T 16554 may not be cited for this stone: %s (clause 1)", reason.Text)
 		}
 	}
 }
@@ -140,7 +141,7 @@ func (r *review) annex(d *stone.DiamondGrade) {
 		}
 	}
 	if len(lacks) > 0 {
-		r.lack("report-annex", "quality.diamond", "give them, or the reason: not_graded: {"+lacks[0]+": \"…\"}", "a graded diamond also has: %s", strings.Join(lacks, ", "))
+		r.lack("report-annex", "quality.diamond", phrase.Say("give them, or the reason: not_graded: {%s: \"…\"}", lacks[0]), "a graded diamond also has: %s", phrase.Commas(phrase.Words(lacks)...))
 	}
 	if z.Table.Given() && !z.Diameter.Given && !z.Width.Given {
 		r.lack("cut-measures", "size.table", "give the diameters or the width", "the table is a per cent of the mean girdle diameter, which is not given (ISO 24016, 8.3.3)")
@@ -153,16 +154,17 @@ func (r *review) misplaced() {
 	if m == nil && r.c.Growth != gem.Composite {
 		return
 	}
-	name := r.c.noun()
+	noun := r.c.noun()
+	name := phrase.Word(noun)
 	if q.Diamond != nil && !r.isDiamond() {
 		r.finding("grade-system", "quality.diamond", "use colour, clarity and cut", "grades of a diamond stand beside %s", name)
 	}
 	_, imitates := r.g.imitationOf(r.c.Subject)
-	pearl := r.g.is(r.c.Subject, "pearl") || imitates || r.c.Growth == gem.Composite || strings.Contains(name, "pearl") || strings.EqualFold(r.c.Imitates, "pearl")
+	pearl := r.g.is(r.c.Subject, "pearl") || imitates || r.c.Growth == gem.Composite || strings.Contains(noun, "pearl") || strings.EqualFold(r.c.Imitates, "pearl")
 	if q.Pearl != nil && !pearl {
 		r.finding("pearl-qualifier", "quality.pearl", "use colour, clarity and cut", "a description of pearls stands beside %s", name)
 	}
-	opal := r.g.is(r.c.Subject, "opal") || r.c.Growth == gem.Composite || strings.Contains(name, "opal") || strings.EqualFold(r.c.Imitates, "opal")
+	opal := r.g.is(r.c.Subject, "opal") || r.c.Growth == gem.Composite || strings.Contains(noun, "opal") || strings.EqualFold(r.c.Imitates, "opal")
 	if q.Opal != nil && !opal {
 		r.finding("", "quality.opal", "use colour, clarity and cut", "a description of an opal stands beside %s", name)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quantity"
 )
 
@@ -14,11 +15,11 @@ func (r *review) names() {
 		r.lack("assembled", "opinion.layers", "layers: [{part: crown, material: …}, {part: join, material: glue}, {part: pavilion, material: …}]", "an assembled stone is named with every layer")
 	}
 	if r.c.Growth == gem.Cultured && !r.g.is(c, "pearl") && c.narrow() != nil {
-		r.finding("cultured-stone", "opinion.growth", "growth: laboratory-grown", "cultured is a word for pearls, %s is none", c.narrow().Name)
+		r.finding("cultured-stone", "opinion.growth", "growth: laboratory-grown", "cultured is a word for pearls, %s is none", phrase.Word(c.narrow().Name))
 	}
 	for i, t := range r.s.Opinion.Treatments.Items {
 		if tr, err := r.g.gems.Treatment(t.Name); err == nil && t.Amount != "" && !r.g.fills(tr) {
-			r.warning("treat-degree", fmt.Sprintf("opinion.treatments[%d]", i), "", "the amount %q is a word for fillers in fissures, and %s is none", t.Amount, tr.Name)
+			r.warning("treat-degree", fmt.Sprintf("opinion.treatments[%d]", i), "", "the amount %q is a word for fillers in fissures, and %s is none", t.Amount, phrase.Word(tr.Name))
 		}
 	}
 }
@@ -64,10 +65,10 @@ func (r *review) words() {
 	for _, t := range r.texts() {
 		for _, w := range r.g.Refused(t.words, r.c) {
 			if w.Advice {
-				r.warning(w.Statement, t.path, "better: "+w.Proper, "%q is better not said of this stone (%s)", w.Word, w.Clause)
+				r.warning(w.Statement, t.path, phrase.Say("better: %s", w.Proper), "%q is better not said of this stone (%s)", w.Word, w.Clause)
 				continue
 			}
-			r.finding(w.Statement, t.path, "write: "+w.Proper, "%q may not be said of this stone (%s)", w.Word, w.Clause)
+			r.finding(w.Statement, t.path, phrase.Say("write: %s", w.Proper), "%q may not be said of this stone (%s)", w.Word, w.Clause)
 		}
 	}
 }
@@ -80,12 +81,12 @@ const leastDecimals = 3
 func (r *review) weight() {
 	w := r.s.Weight
 	if w.Measured.Given() && w.Measured.Decimals < leastDecimals {
-		r.lack("ct-two-decimals", "weight.measured", "write the reading with its third decimal, if the balance shows one", "%s keeps %d decimals of the reading", w.Measured.Text, w.Measured.Decimals)
+		r.lack("ct-two-decimals", "weight.measured", "write the reading with its third decimal, if the balance shows one", "%s keeps %d decimals of the reading", phrase.Figure(w.Measured.Text), w.Measured.Decimals)
 	}
 	if !w.Measured.Given() || !w.Stated.Given() || w.Stated.Decimals >= leastDecimals {
 		return
 	}
 	if !quantity.ClaimHolds(w.Stated.Digits(), w.Measured.Digits()) {
-		r.finding("ct-last-decimal", "weight.stated", "weigh again, or tell whose figure it is under by:", "%s is stated and %s measured: a weight is true to its last decimal (16 CFR 23.18(c))", w.Stated.Text, w.Measured.Text)
+		r.finding("ct-last-decimal", "weight.stated", "weigh again, or tell whose figure it is under by:", "%s is stated and %s measured: a weight is true to its last decimal (16 CFR 23.18(c))", phrase.Figure(w.Stated.Text), phrase.Figure(w.Measured.Text))
 	}
 }

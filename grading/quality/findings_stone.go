@@ -2,9 +2,9 @@ package quality
 
 import (
 	"slices"
-	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 )
 
 // relative asks for the features that place the stone within its kind, or for
@@ -33,7 +33,7 @@ func (r *review) relative() {
 		lack("cut", q.Cut != nil || r.unfaceted())
 	}
 	if len(lacks) > 0 {
-		r.lack("relative-quality", "quality", "give them, or the reason: not_graded: {"+lacks[0]+": \"…\"}", "what places the stone within its kind is left out: %s", strings.Join(lacks, "; "))
+		r.lack("relative-quality", "quality", phrase.Say("give them, or the reason: not_graded: {%s: \"…\"}", lacks[0]), "what places the stone within its kind is left out: %s", phrase.Semicolons(phrase.Words(lacks)...))
 	}
 }
 
@@ -59,13 +59,13 @@ func (r *review) colour() {
 	}
 	m, err := ParseMunsell(q.Munsell)
 	if err != nil {
-		r.finding("", "quality.colour.munsell", "for example 5R 4/12 (hue, value, chroma), or N 5/ for a grey", "%s", err)
+		r.finding("", "quality.colour.munsell", "for example 5R 4/12 (hue, value, chroma), or N 5/ for a grey", "%s", says(err))
 		return
 	}
 	worked := r.g.ColourName(m).Name
 	for _, t := range []text{{"quality.colour.words", q.Words}, {"appearance.colour", r.s.Appearance.Colour}} {
 		if t.words != "" && r.g.Clashes(t.words, m) {
-			r.warning("", t.path, "mend the words or the notation", "%q does not fit %s, which is %s", t.words, m, worked)
+			r.warning("", t.path, "mend the words or the notation", "%q does not fit %s, which is %s", t.words, m, phrase.Word(worked))
 		}
 	}
 }
@@ -91,7 +91,7 @@ func (r *review) clarity() {
 		r.warning("", "quality.clarity", "add what was seen under sees:", "%q, and magnification sees nothing", q.Clarity)
 	}
 	if c := q.Cut; c != nil && c.Window.Float()+c.Extinction.Float() > 100 {
-		r.finding("", "quality.cut", "", "a window of %s and an extinction of %s are more than the whole face", c.Window.Text, c.Extinction.Text)
+		r.finding("", "quality.cut", "", "a window of %s and an extinction of %s are more than the whole face", phrase.Figure(c.Window.Text), phrase.Figure(c.Extinction.Text))
 	}
 }
 
@@ -110,7 +110,7 @@ func (r *review) phenomena() {
 		return
 	}
 	if (opal.Base == "doublet" || opal.Base == "triplet") && r.c.Growth != gem.Composite {
-		r.finding("assembled", "quality.opal.base", "growth: composite, with its layers", "a %s is an assembled stone, and the growth says otherwise", opal.Base)
+		r.finding("assembled", "quality.opal.base", "growth: composite, with its layers", "a %s is an assembled stone, and the growth says otherwise", phrase.Word(opal.Base))
 	}
 	if opal.Play == "none" && len(opal.Colours.Items) > 0 {
 		r.warning("", "quality.opal.colours", "", "no play of colour, and colours of it")

@@ -2,10 +2,11 @@ package quality
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+
+	"stonewrit/grading/phrase"
 )
 
 // A Metal is one part of a mounting. Karat and PerMille are separate claims: a
@@ -28,50 +29,59 @@ func (m Metal) fineness() float64 {
 	return PerMille(m.Karat)
 }
 
-// MetalName is how a metal is called: the karat directly before gold, the
+// MetalName is what MetalLine says in English.
+func (g *Grader) MetalName(m Metal) string { return g.MetalLine(m).String() }
+
+// MetalLine is how a metal is called: the karat directly before gold, the
 // number directly before silver unless it is sterling, platinum alone from 950
 // per mille (16 CFR 23.3 to 23.6). A layer over it is told (23.7-23.8, from
 // memory).
-func (g *Grader) MetalName(m Metal) string {
+func (g *Grader) MetalLine(m Metal) phrase.Line {
 	words := g.metalWords(m)
 	if m.Plated != "" {
-		words += ", " + m.Plated + "-plated"
+		words = phrase.Say("%s, %s-plated", words, phrase.Word(m.Plated))
 	}
 	return words
 }
 
-func (g *Grader) metalWords(m Metal) string {
-	number := strconv.FormatFloat(m.fineness(), 'f', -1, 64)
+func (g *Grader) metalWords(m Metal) phrase.Line {
+	number := phrase.Figure(strconv.FormatFloat(m.fineness(), 'f', -1, 64))
 	switch {
 	case m.fineness() == 0 && slices.Contains([]string{"gold", "silver", "platinum", "palladium"}, m.Name):
-		return m.Name + " of undetermined fineness"
+		return phrase.Say("%s of undetermined fineness", phrase.Word(m.Name))
 	case m.Name == "gold":
 		return g.goldWords(m)
 	case m.Name == "silver" && m.PerMille >= g.limit("sterling"):
-		return fmt.Sprintf("sterling silver (%s per mille)", number)
+		return phrase.Say("sterling silver (%s per mille)", number)
 	case m.Name == "platinum" && m.PerMille >= g.limit("platinum"):
-		return fmt.Sprintf("platinum (%s per mille)", number)
-	case m.Name == "platinum" && m.PerMille < g.limit("platinum with number"):
-		return strings.TrimSuffix(fmt.Sprintf("%s platinum, %s", number, m.Alloy), ", ")
-	case m.Name == "silver", m.Name == "platinum", m.Name == "palladium":
-		return number + " " + m.Name
+		return phrase.Say("platinum (%s per mille)", number)
+	case m.Name == "platinum" && m.PerMille < g.limit("platinum with number") && m.Alloy != "":
+		return phrase.Say("%s platinum, %s", number, m.Alloy)
+	case m.Name == "silver":
+		return phrase.Say("%s silver", number)
+	case m.Name == "platinum":
+		return phrase.Say("%s platinum", number)
+	case m.Name == "palladium":
+		return phrase.Say("%s palladium", number)
 	}
-	return m.Name
+	return named(m.Name)
 }
 
-func (g *Grader) goldWords(m Metal) string {
-	colour := m.Colour
-	if colour != "" {
-		colour += " "
-	}
-	if m.PerMille == 0 {
-		return fmt.Sprintf("%s%s K gold", colour, plain(m.Karat))
-	}
+func (g *Grader) goldWords(m Metal) phrase.Line {
 	karat := m.Karat
 	if karat == 0 {
 		karat = float64(g.KaratOf(m.PerMille))
 	}
-	return fmt.Sprintf("%s%s K gold (%s per mille)", colour, plain(karat), plain(m.PerMille))
+	colour, of, mark := phrase.Word(m.Colour), figured(karat), figured(m.PerMille)
+	switch {
+	case m.PerMille == 0 && colour == "":
+		return phrase.Say("%s K gold", of)
+	case m.PerMille == 0:
+		return phrase.Say("%s %s K gold", colour, of)
+	case colour == "":
+		return phrase.Say("%s K gold (%s per mille)", of, mark)
+	}
+	return phrase.Say("%s %s K gold (%s per mille)", colour, of, mark)
 }
 
 // MixedMetals names several precious metals by falling mass (16 CFR 23.7-23.8,
@@ -92,16 +102,16 @@ func (g *Grader) MixedMetals(parts []Metal) (names []string, known bool) {
 // NoVermeil are the reasons why a gold layer over silver is no vermeil, none if
 // it may be called so: base of sterling silver, gold of at least 10 K, 2.5 um of
 // it everywhere as fine gold (16 CFR 23.4(b)).
-func (g *Grader) NoVermeil(base Metal, goldKarat, micrometres float64) []string {
-	var list []string
+func (g *Grader) NoVermeil(base Metal, goldKarat, micrometres float64) []phrase.Line {
+	var list []phrase.Line
 	if base.Name != "silver" || base.PerMille < g.limit("sterling") {
 		list = append(list, "the base must be sterling silver")
 	}
 	if goldKarat < g.limit("vermeil karat") {
-		list = append(list, "the gold must be at least "+plain(g.limit("vermeil karat"))+" K")
+		list = append(list, phrase.Say("the gold must be at least %s K", figured(g.limit("vermeil karat"))))
 	}
 	if micrometres < g.limit("vermeil layer") {
-		list = append(list, "the layer must be at least "+plain(g.limit("vermeil layer"))+" um of fine gold everywhere")
+		list = append(list, phrase.Say("the layer must be at least %s um of fine gold everywhere", figured(g.limit("vermeil layer"))))
 	}
 	return list
 }

@@ -1,12 +1,13 @@
 package quality
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"stonewrit/grading/phrase"
 )
 
 // A Munsell is a colour in the notation of ASTM D1535. Hue is its place on the
@@ -43,11 +44,11 @@ func ParseMunsell(text string) (Munsell, error) {
 	}
 	m := chromatic.FindStringSubmatch(s)
 	if m == nil {
-		return Munsell{}, fmt.Errorf("%q is not a Munsell notation: hue, value and chroma were expected, as in 5R 4/12 or N 5/", text)
+		return Munsell{}, unread("%q is not a Munsell notation: hue, value and chroma were expected, as in 5R 4/12 or N 5/", text)
 	}
 	step := decimal(m[1])
 	if step > highestHue {
-		return Munsell{}, fmt.Errorf("%q: a hue goes from 0 to 10, as in 2.5%s", text, m[2])
+		return Munsell{}, unread("%q: a hue goes from 0 to 10, as in 2.5%s", text, m[2])
 	}
 	hue := float64(hueSteps*slices.Index(hues(), m[2])) + step
 	if hue == 0 { // 0R is 10RP
@@ -59,9 +60,9 @@ func ParseMunsell(text string) (Munsell, error) {
 func checkedMunsell(text string, m Munsell) (Munsell, error) {
 	switch {
 	case m.Value > highestValue:
-		return Munsell{}, fmt.Errorf("%q: a value goes from 0, black, to 10, white", text)
+		return Munsell{}, unread("%q: a value goes from 0, black, to 10, white", text)
 	case m.Chroma > highestChroma:
-		return Munsell{}, fmt.Errorf("%q: a chroma of %s is beyond every colour", text, plain(m.Chroma))
+		return Munsell{}, unread("%q: a chroma of %s is beyond every colour", text, figured(m.Chroma))
 	case m.Chroma == 0:
 		m.Hue = 0
 	}
@@ -75,6 +76,8 @@ func decimal(digits string) float64 {
 }
 
 func plain(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
+
+func figured(v float64) phrase.Figure { return phrase.Figure(plain(v)) }
 
 // Neutral reports whether the colour is a grey, black or white.
 func (m Munsell) Neutral() bool { return m.Chroma == 0 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 )
 
 // A Name is what a stone may be called, in its parts. Qualifier stands directly
@@ -15,11 +16,11 @@ type Name struct {
 	Water     string // of pearls
 	Qualifier string // natural, laboratory-grown, cultured, imitation, composite, assembled, reconstructed; "" for none
 	Noun      string
-	Inside    []string // in parentheses behind it: species, method, layers, what an imitation is made of
-	Variety   string   // told behind the species where the growth is open
-	Open      bool     // the growth is not determined
-	Beside    []string // treatments of specific disclosure, with amount and place
-	Also      []string // treatments of general disclosure
+	Inside    []phrase.Line // in parentheses behind it: species, method, layers, what an imitation is made of
+	Variety   string        // told behind the species where the growth is open
+	Open      bool          // the growth is not determined
+	Beside    []phrase.Line // treatments of specific disclosure, with amount and place
+	Also      []phrase.Line // treatments of general disclosure
 	Notice    Notice
 	Many      bool
 }
@@ -40,6 +41,9 @@ const (
 	composite       = "composite"
 	assembled       = "assembled"
 	reconstructed   = "reconstructed"
+
+	naturalOrGrown    = "natural or laboratory-grown"
+	naturalOrCultured = "natural or cultured"
 )
 
 // Name is what a stone may be called by the stricter of 16 CFR 23 and ISO 18323
@@ -73,7 +77,7 @@ func (g *Grader) grownName(s Subject) Name {
 	case s.Growth == gem.LaboratoryGrown:
 		return g.grownInLaboratory(s)
 	case s.Growth == gem.Artificial:
-		return Name{Noun: s.noun(), Inside: []string{"artificial product"}}
+		return Name{Noun: s.noun(), Inside: []phrase.Line{"artificial product"}}
 	case s.Growth == gem.Natural:
 		return g.mined(s)
 	}
@@ -103,22 +107,22 @@ func (s Subject) apart() bool {
 // 23.25(a)), "natural diamond" is never bare (ISO 18323, 2.2 note).
 func (g *Grader) mined(s Subject) Name {
 	if s.apart() {
-		return Name{Noun: s.noun(), Inside: append([]string{natural + " " + s.Species.Name}, g.shortOfDiamond(s)...)}
+		return Name{Noun: s.noun(), Inside: append([]phrase.Line{qualified(natural, named(s.Species.Name))}, g.shortOfDiamond(s)...)}
 	}
 	return Name{Qualifier: natural, Noun: s.noun(), Inside: g.shortOfDiamond(s)}
 }
 
 // shortOfDiamond is what 16 CFR 23.12(c) asks for beside the word diamond where
 // the stone has fewer polished facets than 23.12(b): their number, or the shape.
-func (g *Grader) shortOfDiamond(s Subject) []string {
+func (g *Grader) shortOfDiamond(s Subject) []phrase.Line {
 	unfaceted := []string{"rose", "double rose", "briolette", "cabochon", "double cabochon", "flat cabochon", "bead", "tablet", "carved", "rough"}
 	switch {
 	case !g.is(s, "diamond"):
 		return nil
 	case s.Facets > 0 && s.Facets < int(g.limit("diamond facets")):
-		return []string{number(s.Facets) + " facets"}
+		return []phrase.Line{phrase.Say("%d facets", s.Facets)}
 	case s.Facets == 0 && slices.Contains(unfaceted, s.Cut):
-		return []string{s.Cut}
+		return []phrase.Line{named(s.Cut)}
 	}
 	return nil
 }
@@ -126,20 +130,20 @@ func (g *Grader) shortOfDiamond(s Subject) []string {
 func (g *Grader) grownInLaboratory(s Subject) Name {
 	n := Name{Qualifier: laboratoryGrown, Noun: s.noun()}
 	if s.apart() {
-		n.Inside = append(n.Inside, laboratoryGrown+" "+s.Species.Name)
+		n.Inside = append(n.Inside, qualified(laboratoryGrown, named(s.Species.Name)))
 	}
 	n.Inside = append(append(n.Inside, method(s.Method)), g.shortOfDiamond(s)...)
 	return n
 }
 
-func method(word string) string {
+func method(word string) phrase.Line {
 	switch {
 	case unset(word):
 		return "method not determined"
 	case word == "bead nucleus":
 		return "with bead nucleus"
 	}
-	return word
+	return named(word)
 }
 
 // pearlName says natural or cultured directly before pearl, and the water (16
@@ -155,9 +159,9 @@ func (g *Grader) pearlName(s Subject) Name {
 	case gem.Natural:
 		n.Qualifier = natural
 	case gem.Cultured:
-		n.Qualifier, n.Inside = cultured, []string{method(s.Method)}
+		n.Qualifier, n.Inside = cultured, []phrase.Line{method(s.Method)}
 	default:
-		n.Qualifier, n.Open = "natural or cultured", true
+		n.Qualifier, n.Open = naturalOrCultured, true
 	}
 	if unset(n.Water) {
 		n.Water, n.Inside = "", append(n.Inside, "water not determined")
@@ -168,7 +172,7 @@ func (g *Grader) pearlName(s Subject) Name {
 // openName names species and variety and says that the growth is open.
 func (g *Grader) openName(s Subject) Name {
 	if g.is(s, "diamond") {
-		return Name{Qualifier: "natural or laboratory-grown", Noun: s.noun(), Inside: g.shortOfDiamond(s), Open: true}
+		return Name{Qualifier: naturalOrGrown, Noun: s.noun(), Inside: g.shortOfDiamond(s), Open: true}
 	}
 	n := Name{Noun: s.noun(), Open: true}
 	if s.apart() {
@@ -183,7 +187,7 @@ func (g *Grader) assembledName(s Subject) Name {
 	n := Name{Qualifier: assembled, Noun: s.noun()}
 	stones := 0
 	for _, l := range s.Layers {
-		n.Inside = append(n.Inside, l.Part+" "+g.layerName(l))
+		n.Inside = append(n.Inside, phrase.Say("%s %s", phrase.Word(l.Part), g.layerName(l)))
 		if l.Part != "join" && l.Part != "coating" {
 			stones++
 		}
@@ -202,16 +206,16 @@ func (g *Grader) assembledName(s Subject) Name {
 
 // layerName leaves the growth of a layer open where grown material of it is
 // met: the file does not tell it.
-func (g *Grader) layerName(l Layer) string {
+func (g *Grader) layerName(l Layer) phrase.Line {
 	switch m := l.Material; {
 	case m == nil:
-		return l.Written
+		return named(l.Written)
 	case m.Growth == gem.LaboratoryGrown:
 		return g.Name(Subject{Species: g.gems.SpeciesOf(m), Growth: m.Growth, Method: m.Method}).plain()
 	case m.Growth == gem.Natural && g.gems.SpeciesOf(m).GrownMet == "yes":
-		return m.Name + " of undetermined growth"
+		return phrase.Say("%s of undetermined growth", phrase.Word(m.Name))
 	default:
-		return m.Name
+		return named(m.Name)
 	}
 }
 
@@ -223,16 +227,16 @@ func (g *Grader) imitationName(s Subject) Name {
 	made := g.nameOfMatter(inner)
 	what := made.plain()
 	if made.Qualifier == imitation { // a row that is an imitation of something by its name
-		what = strings.Join(made.Inside, ", ")
+		what = phrase.Commas(made.Inside...)
 	}
-	return Name{Qualifier: imitation, Noun: s.Imitates, Inside: []string{what}, Notice: made.Notice}
+	return Name{Qualifier: imitation, Noun: s.Imitates, Inside: []phrase.Line{what}, Notice: made.Notice}
 }
 
 // imitationOf reads material whose name says what it imitates: "glass imitation
 // of pearl" is an imitation pearl of glass.
 func (g *Grader) imitationOf(s Subject) (Name, bool) {
 	if of, what, ok := strings.Cut(s.noun(), " imitation of "); ok {
-		n := Name{Qualifier: imitation, Noun: what, Inside: []string{of}}
+		n := Name{Qualifier: imitation, Noun: what, Inside: []phrase.Line{named(of)}}
 		g.nameTreatments(&n, s)
 		return n, true
 	}
@@ -269,7 +273,7 @@ func (n *Name) bind(binder string) {
 	if n.Variety != "" {
 		n.Noun, n.Variety = n.Variety, ""
 	}
-	n.Inside, n.Open = []string{"held together by " + binder}, false
+	n.Inside, n.Open = []phrase.Line{phrase.Say("held together by %s", phrase.Word(binder))}, false
 }
 
 // rebuild makes the name that of pieces or powder pressed or bound together.
@@ -279,15 +283,20 @@ func (n *Name) rebuild(s Subject) {
 }
 
 // words are the treatment with amount and place: "oil in few fissures".
-func (t Treated) words() string {
-	words := t.Name
-	if amount := gem.FillerWording(t.Amount); amount != "" {
-		words += " " + amount
-	} else if t.Where != "" {
-		words += " (" + t.Where + ")"
+func (t Treated) words() phrase.Line {
+	words := named(t.Name)
+	switch {
+	case t.Amount == "few":
+		words = phrase.Say("%s in few fissures", words)
+	case t.Amount == "several":
+		words = phrase.Say("%s in several fissures", words)
+	case t.Amount == "most":
+		words = phrase.Say("%s in most fissures", words)
+	case t.Where != "":
+		words = phrase.Say("%s (%s)", words, t.Where)
 	}
 	if t.Told {
-		words += ", as told"
+		words = phrase.Say("%s, as told", words)
 	}
 	return words
 }

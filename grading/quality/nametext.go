@@ -3,46 +3,83 @@ package quality
 import (
 	"strconv"
 	"strings"
+
+	"stonewrit/grading/phrase"
 )
 
-// String is the name as a noun phrase without article, with every treatment
+// Line is the name as a noun phrase without article, with every treatment
 // beside it: "ruby (natural corundum), heated".
-func (n Name) String() string {
-	text := n.head()
+func (n Name) Line() phrase.Line {
+	name := n.head()
 	if len(n.Inside) > 0 {
-		text += " (" + strings.Join(n.Inside, ", ") + ")"
+		name = phrase.Say("%s (%s)", name, phrase.Commas(n.Inside...))
 	}
-	return strings.Join(append([]string{text}, n.tail()...), ", ")
+	return phrase.Commas(append([]phrase.Line{name}, n.tail()...)...)
 }
 
+// String is the name in English.
+func (n Name) String() string { return n.Line().String() }
+
 // plain is the name without parentheses, to stand inside those of another.
-func (n Name) plain() string {
-	parts := append([]string{n.head()}, n.Inside...)
-	return strings.Join(append(parts, n.tail()...), ", ")
+func (n Name) plain() phrase.Line {
+	parts := append([]phrase.Line{n.head()}, n.Inside...)
+	return phrase.Commas(append(parts, n.tail()...)...)
 }
 
 // head is what may not be torn apart.
-func (n Name) head() string {
-	var words []string
-	if n.Treated {
-		words = append(words, "treated")
-	}
-	noun := n.Noun
+func (n Name) head() phrase.Line {
+	noun := named(n.Noun)
 	if n.Many {
-		noun = plural(noun)
+		noun = named(plural(n.Noun))
 	}
-	for _, w := range []string{n.Water, n.Qualifier, noun} {
-		if w != "" {
-			words = append(words, w)
-		}
+	head := qualified(n.Water, qualified(n.Qualifier, noun))
+	if n.Treated {
+		head = phrase.Say("treated %s", head)
 	}
-	return strings.Join(words, " ")
+	return head
 }
 
-func (n Name) tail() []string {
-	var tail []string
+// named is a name of the tables as a line.
+func named(name string) phrase.Line { return phrase.Say("%s", phrase.Word(name)) }
+
+// qualified puts one of the words of a Name before a name; "" adds nothing. Each
+// has a form of its own, since other languages put it elsewhere or bend it.
+func qualified(word string, name phrase.Line) phrase.Line {
+	switch word {
+	case "":
+		return name
+	case natural:
+		return phrase.Say("natural %s", name)
+	case laboratoryGrown:
+		return phrase.Say("laboratory-grown %s", name)
+	case cultured:
+		return phrase.Say("cultured %s", name)
+	case imitation:
+		return phrase.Say("imitation %s", name)
+	case composite:
+		return phrase.Say("composite %s", name)
+	case composite + " " + laboratoryGrown:
+		return phrase.Say("composite laboratory-grown %s", name)
+	case assembled:
+		return phrase.Say("assembled %s", name)
+	case reconstructed:
+		return phrase.Say("reconstructed %s", name)
+	case naturalOrGrown:
+		return phrase.Say("natural or laboratory-grown %s", name)
+	case naturalOrCultured:
+		return phrase.Say("natural or cultured %s", name)
+	case "saltwater":
+		return phrase.Say("saltwater %s", name)
+	case "freshwater":
+		return phrase.Say("freshwater %s", name)
+	}
+	return phrase.Say("%s %s", phrase.Word(word), name)
+}
+
+func (n Name) tail() []phrase.Line {
+	var tail []phrase.Line
 	if n.Variety != "" {
-		tail = append(tail, "variety "+n.Variety)
+		tail = append(tail, phrase.Say("variety %s", phrase.Word(n.Variety)))
 	}
 	tail = append(append(tail, n.Beside...), n.Also...)
 	if n.Open {
@@ -71,6 +108,6 @@ func plural(noun string) string {
 	return noun + "s"
 }
 
-func number(n int) string { return strconv.Itoa(n) }
-
-func plainGrams(g float64) string { return strconv.FormatFloat(g, 'f', 4, 64) + " g" }
+func inGrams(g float64) phrase.Figure {
+	return phrase.Figure(strconv.FormatFloat(g, 'f', 4, 64) + " g")
+}

@@ -1,9 +1,10 @@
 package quality
 
 import (
-	"fmt"
 	"slices"
 	"strings"
+
+	"stonewrit/grading/phrase"
 )
 
 // A Grade is one step of a scale, as a grader wrote it.
@@ -29,11 +30,14 @@ type Grades struct{ Best, Worst Grade }
 func (g Grades) Range() bool { return g.Best.rank != g.Worst.rank }
 
 // String is the grade or range as printed: "G", "F to H", "P1".
-func (g Grades) String() string {
+func (g Grades) String() string { return g.Line().String() }
+
+// Line is what String is, in any language.
+func (g Grades) Line() phrase.Line {
 	if !g.Range() {
-		return g.Best.Written
+		return named(g.Best.Written)
 	}
-	return g.Best.Written + " to " + g.Worst.Written
+	return phrase.Say("%s to %s", phrase.Word(g.Best.Written), phrase.Word(g.Worst.Written))
 }
 
 // Better reports whether any part of the range is better than the grade named.
@@ -77,7 +81,7 @@ func (s scale) parse(text string) (Grades, error) {
 			return Grades{a, b}, nil
 		}
 	}
-	return Grades{}, fmt.Errorf("%q is neither a grade from %s to %s nor a range of two of them", text, s[0].name, s[len(s)-1].name)
+	return Grades{}, unread("%q is neither a grade from %s to %s nor a range of two of them", text, phrase.Word(s[0].name), phrase.Word(s[len(s)-1].name))
 }
 
 func readScale(table string, to *scale) error {

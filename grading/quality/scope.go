@@ -4,12 +4,16 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
 // A Reason says why a standard may not be cited for a stone, and which key of
 // the file says so.
-type Reason struct{ Path, Text string }
+type Reason struct {
+	Path string
+	Text phrase.Line
+}
 
 // OutsideISO24016 are the reasons why ISO 24016 may not be cited for a stone:
 // its scope (clause 1) is one loose, natural, polished diamond over 0.25 ct, not
@@ -20,7 +24,7 @@ type Reason struct{ Path, Text string }
 func (g *Grader) OutsideISO24016(s *stone.Stone, each float64) []Reason {
 	c := g.SubjectOf(s)
 	var list []Reason
-	add := func(against bool, path, text string) {
+	add := func(against bool, path string, text phrase.Line) {
 		if against {
 			list = append(list, Reason{path, text})
 		}
@@ -30,7 +34,7 @@ func (g *Grader) OutsideISO24016(s *stone.Stone, each float64) []Reason {
 	add(c.Growth != gem.Natural && c.Growth != gem.Composite, "opinion.growth", "it is for stones whose growth is natural")
 	add(c.Growth == gem.Composite || len(c.Layers) > 0, "opinion.growth", "it is not for assembled stones")
 	add(each == 0, "weight", "the mass is not known")
-	add(each > 0 && each <= g.limit("ISO 24016 mass"), "weight", "the mass must be over "+plain(g.limit("ISO 24016 mass"))+" ct")
+	add(each > 0 && each <= g.limit("ISO 24016 mass"), "weight", phrase.Say("the mass must be over %s ct", figured(g.limit("ISO 24016 mass"))))
 	add(len(c.seen()) > 0, "opinion.treatments", "it is not for treated stones")
 	add(len(c.seen()) < len(c.Treatments), "opinion.treatments_stated", "it is not for treated stones")
 	add(c.Treatment == NotExamined, "opinion.treatments", "the stone was not examined for treatment")
@@ -49,9 +53,9 @@ func (g *Grader) OutsideGBT16554(s *stone.Stone, each float64) []Reason {
 	case each == 0:
 		return []Reason{{"weight", "the mass is not known"}}
 	case grams < g.limit("GB/T 16554 loose"):
-		return []Reason{{"weight", "the mass must be at least " + plainGrams(g.limit("GB/T 16554 loose"))}}
+		return []Reason{{"weight", phrase.Say("the mass must be at least %s", inGrams(g.limit("GB/T 16554 loose")))}}
 	case s.Mounted && grams > g.limit("GB/T 16554 mounted"):
-		return []Reason{{"mounted", "a mounted stone over " + plainGrams(g.limit("GB/T 16554 mounted")) + " is graded by reference alone"}}
+		return []Reason{{"mounted", phrase.Say("a mounted stone over %s is graded by reference alone", inGrams(g.limit("GB/T 16554 mounted")))}}
 	}
 	return nil
 }

@@ -1,0 +1,80 @@
+package quality
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// masked is a language that says nothing but where something would be said:
+// letters that it leaves stand in no form, and no translation reaches them.
+type masked struct{}
+
+var masking = regexp.MustCompile(`%[^a-z%]*[a-z%]|[^%]`)
+
+func (masked) Form(s string) string {
+	return masking.ReplaceAllStringFunc(s, func(piece string) string {
+		if strings.HasPrefix(piece, "%") {
+			return piece
+		}
+		return "-"
+	})
+}
+func (masked) Term(string) string   { return "*" }
+func (masked) Figure(string) string { return "#" }
+
+var letters = regexp.MustCompile(`[A-Za-z]+`)
+
+// Every part of a name can be said in another language, its order too; what
+// the examiner wrote himself stands as it is.
+func TestNamesInAnotherLanguage(t *testing.T) {
+	g := load(t)
+	for _, c := range []struct{ body, left string }{
+		{"opinion: {species: diamond, growth: natural, treatments: [laser drilled]}\nsize: {facets: 16}", ""},
+		{"opinion: {species: corundum, variety: ruby, growth: laboratory-grown, method: flame fusion}", ""},
+		{"opinion: {species: corundum, variety: ruby, growth: undetermined, treatments_stated: [heated]}", ""},
+		{"opinion: {species: beryl, variety: emerald, growth: natural, treatments: [{name: oil, amount: few}]}", ""},
+		{"opinion: {species: beryl, variety: emerald, growth: natural, treatments: [{name: oil, where: under the table}]}", "under the table"},
+		{"opinion: {growth: composite, imitates: emerald, layers: [{part: crown, material: rock crystal}, {part: join, material: glue}, {part: pavilion, material: flame-fusion corundum}]}", ""},
+		{"opinion: {species: corundum, variety: ruby, growth: laboratory-grown, treatments: [lead-glass filled]}", ""},
+		{"opinion: {species: turquoise, growth: natural, treatments: [reconstructed]}", ""},
+		{"opinion: {species: freshwater pearl, growth: cultured}\nquality: {pearl: {count: 40}}", ""},
+		{"opinion: {species: pearl, growth: undetermined}", ""},
+		{"opinion: {species: glass imitation of pearl, growth: artificial}", ""},
+	} {
+		name := g.Name(g.SubjectOf(record(t, g, c.body)))
+		if left := strings.Join(letters.FindAllString(name.Line().In(masked{}), -1), " "); left != c.left {
+			t.Errorf("of %q stays %q, want %q", name, left, c.left)
+		}
+	}
+}
+
+func TestMetalsInAnotherLanguage(t *testing.T) {
+	g := load(t)
+	for _, m := range []Metal{
+		{Name: "gold"}, {Name: "gold", Colour: "rose", Karat: 18}, {Name: "gold", PerMille: 585}, {Name: "gold", Colour: "white", PerMille: 750, Plated: "rhodium"},
+		{Name: "silver", PerMille: 925, Plated: "gold"}, {Name: "silver", PerMille: 800}, {Name: "platinum", PerMille: 950}, {Name: "palladium", PerMille: 500}, {Name: "steel"},
+	} {
+		if left := letters.FindString(g.MetalLine(m).In(masked{})); left != "" {
+			t.Errorf("of %q stays %q", g.MetalName(m), left)
+		}
+	}
+}
+
+// The sentence of what cannot be read is a form like any other.
+func TestUnreadInAnotherLanguage(t *testing.T) {
+	g := load(t)
+	for _, read := range []func(string) error{
+		func(s string) error { _, err := g.ParseDiamondColour(s); return err },
+		func(s string) error { _, err := g.ParseFluorescence(s); return err },
+		func(s string) error { _, err := ParseMunsell(s); return err },
+	} {
+		err := read("zx")
+		if err == nil {
+			t.Fatal("zx is read")
+		}
+		if left := letters.FindAllString(says(err).In(masked{}), -1); len(left) != 1 || left[0] != "zx" {
+			t.Errorf("of %q stays %q, want what was written alone", err, left)
+		}
+	}
+}
