@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 )
 
 // A qualification is what has to stand directly before the names of a stone.
@@ -12,7 +13,7 @@ type qualification struct {
 	names  [][]string // the names, as words
 	allow  [][]string // any of these directly before a name
 	proper string     // the first of them, as written
-	clause string
+	clause phrase.Line
 	id     string // requirement
 	advice bool
 }
@@ -28,7 +29,7 @@ func (g *Grader) bareNames(words []string, s Subject) []Refusal {
 			}
 			if !g.excused(words, i, n) && !stands(words, q.allow, i) {
 				name := strings.Join(words[i:i+n], " ")
-				found = append(found, Refusal{name, strings.TrimSpace(q.proper + " " + name), q.clause, q.id, q.advice})
+				found = append(found, Refusal{name, qualified(q.proper, named(name)), q.clause, q.id, q.advice})
 			}
 			i += n - 1
 		}
@@ -85,7 +86,7 @@ func (g *Grader) facetless(words []string, s Subject) []Refusal {
 	if holdsPhrase(words, tokens(short[0].String())) {
 		return nil
 	}
-	return []Refusal{{"diamond", "diamond with " + short[0].String() + " beside it", "16 CFR 23.12(b)-(c)", "diamond-ftc", false}}
+	return []Refusal{{"diamond", phrase.Say("diamond with %s beside it", short[0]), "16 CFR 23.12(b)-(c)", "diamond-ftc", false}}
 }
 
 func (g *Grader) posing(names [][]string, pearl bool) qualification {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quantity"
 )
 
@@ -108,18 +109,18 @@ func (g *Grader) weightWords(text string) []Refusal {
 	var found []Refusal
 	if c.Points != "" && !caratText.MatchString(text) {
 		carats, _ := FromPoints(c.Points)
-		found = append(found, Refusal{c.Points + " points", carats + " ct beside the points", "16 CFR 23.18(b)", "points", false})
+		found = append(found, Refusal{c.Points + " points", phrase.Say("%s ct beside the points", phrase.Figure(carats)), "16 CFR 23.18(b)", "points", false})
 	}
 	if c.Fraction != "" && !rangeText.MatchString(text) {
 		found = append(found, Refusal{c.Fraction + " ct", "decimal carats, or the range or tolerance beside the fraction", "16 CFR 23.18(d)", "ct-fraction", false})
 	}
 	for _, m := range karatOfStone.FindAllStringSubmatch(text, -1) {
 		if word := strings.ToLower(m[2]); g.gemWords[word] || g.gemWords[strings.TrimSuffix(word, "s")] {
-			found = append(found, Refusal{m[1] + " karat", m[1] + " ct: the karat is the fineness of gold", "16 CFR 23.18(b) note", "carat-defined", false})
+			found = append(found, Refusal{m[1] + " karat", phrase.Say("%s ct: the karat is the fineness of gold", phrase.Figure(m[1])), "16 CFR 23.18(b) note", "carat-defined", false})
 		}
 	}
 	for _, m := range caratOfGold.FindAllStringSubmatch(text, -1) {
-		found = append(found, Refusal{m[1] + " carat gold", m[1] + " K gold: the carat is the mass of stones", "16 CFR 23.3(b)(2); 16 CFR 23.18(b) note", "carat-defined", true})
+		found = append(found, Refusal{m[1] + " carat gold", phrase.Say("%s K gold: the carat is the mass of stones", phrase.Figure(m[1])), "16 CFR 23.3(b)(2); 16 CFR 23.18(b) note", "carat-defined", true})
 	}
 	return found
 }

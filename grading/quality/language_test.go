@@ -78,3 +78,21 @@ func TestUnreadInAnotherLanguage(t *testing.T) {
 		}
 	}
 }
+
+// What is to be written instead follows the language; the words refused, which
+// the examiner wrote, do not.
+func TestRefusalsInAnotherLanguage(t *testing.T) {
+	g := load(t)
+	ruby := Context{Subject: g.SubjectOf(record(t, g, "opinion: {species: corundum, variety: ruby, growth: laboratory-grown}"))}
+	for _, text := range []string{"a ruby", "25 points of it", "1/2 carat", "18 karat ruby", "14 carat gold", "yellow emerald"} {
+		found := g.Refused(text, ruby)
+		if len(found) == 0 {
+			t.Errorf("%q is not refused", text)
+		}
+		for _, r := range found {
+			if left := letters.FindString(r.Proper.In(masked{})); left != "" {
+				t.Errorf("%q: of %q stays %q", text, r.Proper, left)
+			}
+		}
+	}
+}

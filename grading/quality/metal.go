@@ -121,7 +121,7 @@ type metalWord struct {
 	phrase []string
 	of     string  // the metal it may stand for
 	least  float64 // per mille
-	clause string
+	clause phrase.Line
 }
 
 func (g *Grader) metalClaims() []metalWord {
@@ -135,7 +135,7 @@ func (g *Grader) metalClaims() []metalWord {
 // RefusedMetal scans a text about one metal for words that its fineness may not
 // carry, and for its name without the figure that must stand directly before it.
 func (g *Grader) RefusedMetal(text string, m Metal) []Refusal {
-	words, name := tokens(text), g.MetalName(m)
+	words, name := tokens(text), g.MetalLine(m)
 	var found []Refusal
 	for _, w := range g.metalClaims() {
 		if holdsPhrase(words, w.phrase) && (m.Name != w.of || m.PerMille < w.least) {

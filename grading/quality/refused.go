@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 )
 
 // A Refusal is a word or phrase that must not stand in the text about a stone.
 type Refusal struct {
-	Word   string // as found, in small letters and without hyphens; a figure as written
-	Proper string // what to write instead, or what to do
-	Clause string // where the rule stands
+	Word   string      // as found, in small letters and without hyphens; a figure as written
+	Proper phrase.Line // what to write instead, or what to do
+	Clause phrase.Line // where the rule stands
 	// Statement is the requirement that the word offends, of the list of what a
 	// report must show.
 	Statement string
@@ -181,9 +182,9 @@ func (g *Grader) misnomers(words []string) []Refusal {
 			if slices.Contains(words[i:i+n], "") {
 				continue
 			}
-			phrase := strings.Join(words[i:i+n], " ")
-			if wrong, ok := g.gems.Misnomer(phrase); ok {
-				found = append(found, Refusal{phrase, wrong.Proper, "16 CFR 23.26: " + wrong.Reason, "varietal", false})
+			name := strings.Join(words[i:i+n], " ")
+			if wrong, ok := g.gems.Misnomer(name); ok {
+				found = append(found, Refusal{name, named(wrong.Proper), phrase.Say("16 CFR 23.26: %s", phrase.Line(wrong.Reason)), "varietal", false})
 			}
 		}
 	}
@@ -195,13 +196,13 @@ func (g *Grader) readWords() error {
 		b := barredWord{phrase: tokens(r.text("word")), of: r.word("of", "any", "diamond", "pearl", "stone")}
 		b.when = r.word("when", "always", "made", "not natural", "grown", "imitation", "flawed", "flawed inside", "not natural saltwater", "large", "fewer facets")
 		for _, u := range r.list("unless") {
-			phrase := tokens(u)
-			if !holdsPhrase(phrase, b.phrase) {
+			whole := tokens(u)
+			if !holdsPhrase(whole, b.phrase) {
 				r.fail("unless", fmt.Sprintf("%q does not hold the word", u))
 			}
-			b.unless = append(b.unless, phrase)
+			b.unless = append(b.unless, whole)
 		}
-		b.Refusal = Refusal{r.text("word"), r.text("proper"), clause(r.text("source")), r.text("requirement"), r.word("advice", "yes", "no") == "yes"}
+		b.Refusal = Refusal{r.text("word"), phrase.Line(r.text("proper")), phrase.Line(clause(r.text("source"))), r.text("requirement"), r.word("advice", "yes", "no") == "yes"}
 		if len(b.phrase) == 0 || b.Proper == "" {
 			r.fail("proper", "word and proper are needed")
 		}
