@@ -117,6 +117,7 @@ func TestEverySlipIsNamed(t *testing.T) {
 			continue
 		}
 		f := found[0]
+		sayable(t, f.Message)
 		if f.Dimension != r.dimension || f.Slip != r.want || !strings.Contains(f.Message.String(), r.says) {
 			t.Errorf("%s: %s, %q: %s; want %s, %q, saying %q", r.name, f.Dimension, f.Slip, f.Message, r.dimension, r.want, r.says)
 		}
