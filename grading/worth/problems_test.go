@@ -1,8 +1,10 @@
 package worth_test
 
 import (
+	"slices"
 	"testing"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/grading/worth"
 )
@@ -148,5 +150,9 @@ comparables: [{source: one, date: 2026-09-20, weight: 1.48 ct, amount: "2790.00"
 	}
 	if c := r.Comparables[0]; c.Amount != "3239.35" || len(c.Working) != 3 {
 		t.Errorf("got %+v (by hand: 19 %% of 2722.14 = 517.2066)", c)
+	}
+	want := []string{"2790.00 / 1.48 ct x 0.95 (colour) x 1.52 ct = 2722.14", "tax: 19 % of 2722.14 = 517.21", "2722.14 + 517.21 = 3239.35 with tax"}
+	if got := phrase.Strings(r.Comparables[0].Beside()); !slices.Equal(got, want) {
+		t.Errorf("beside the amount with tax stand %q, want %q: none of them comes to it alone", got, want)
 	}
 }
