@@ -11,7 +11,8 @@ import (
 
 // evidence is one test made ready to be judged against any material.
 type evidence struct {
-	test  stone.Test // nil for the implied specific gravity
+	test  stone.Test  // nil for the implied specific gravity
+	name  phrase.Line // of the test's kind
 	kind  Kind
 	value phrase.Line
 	place string
@@ -27,7 +28,7 @@ func (d *Identifier) evidenceOf(c *Case) []evidence {
 	for _, any := range c.Stone.Tests {
 		e := d.of(any.Test, c, &next)
 		h := any.Header()
-		e.test, e.place, e.aside = any.Test, h.Place, h.SetAside
+		e.test, e.name, e.place, e.aside = any.Test, word(h.Kind), h.Place, h.SetAside
 		e.judge = ofOnePart(e.judge, h.Place)
 		if e.kind == KindDensity && d.filled(c.Stone) {
 			e.judge = withFiller(e.judge)

@@ -134,11 +134,14 @@ func (f finding) because() phrase.Line {
 	case f.figure == "":
 		return f.note
 	}
-	joint := phrase.Line("")
-	if f.joint {
-		joint = "the range at this refractive index"
+	text := f.place()
+	if f.note != "" {
+		text = phrase.Semicolons(text, f.note)
 	}
-	return phrase.Semicolons(f.place(), f.note, joint)
+	if f.joint {
+		text = phrase.Semicolons(text, "the range at this refractive index")
+	}
+	return text
 }
 
 // place tells where the figure of the stone lies.

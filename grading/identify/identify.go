@@ -124,9 +124,9 @@ func (s *survey) whyNotExcluded(m *gem.Material) phrase.Line {
 		case f.verdict == agrees && f.figure != "":
 			fits = append(fits, f.because())
 		case f.verdict == agrees:
-			fits = append(fits, phrase.Say("%s agrees", phrase.Word(e.test.Header().Kind)))
+			fits = append(fits, phrase.Say("%s agrees", e.name))
 		default:
-			open = append(open, word(e.test.Header().Kind))
+			open = append(open, e.name)
 		}
 	}
 	if len(open) > 0 {

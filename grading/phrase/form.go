@@ -15,53 +15,73 @@ type verb struct {
 
 // parse cuts a form into literal text and verbs: text[0] verbs[0] text[1] ...
 func parse(form string) (text []string, verbs []verb) {
-	next := 0
-	for {
-		literal, rest, found := strings.Cut(form, "%")
+	most := strings.Count(form, "%")
+	text, verbs = make([]string, 0, most+1), make([]verb, 0, most)
+	for next := 0; ; {
+		literal, v, rest, found := cut(form, next)
 		text = append(text, literal)
 		if !found {
 			return text, verbs
 		}
-		v := verb{place: next}
-		if strings.HasPrefix(rest, "[") {
-			index, after, _ := strings.Cut(rest[1:], "]")
-			if n, err := strconv.Atoi(index); err == nil {
-				v.place, rest = n-1, after
-			}
-		}
-		size := strings.IndexFunc(rest, func(r rune) bool { return !strings.ContainsRune("+-# 0123456789.", r) })
-		if size < 0 {
-			size = max(len(rest)-1, 0)
-		}
-		if size < len(rest) {
-			size++
-		}
-		v.text, form = "%"+rest[:size], rest[size:]
-		if v.text == "%%" {
-			v.place = -1
-		} else {
-			next = v.place + 1
-		}
 		verbs = append(verbs, v)
+		form, next = rest, v.after(next)
 	}
 }
 
-// verbsOf are the verbs of a form by the part that they write.
-func verbsOf(form string) []string {
-	if !strings.Contains(form, "%") {
-		return nil
+// cut takes the text before the first verb and the verb off a form; next is the
+// place of a verb that names none.
+func cut(form string, next int) (literal string, v verb, rest string, found bool) {
+	at := strings.IndexByte(form, '%')
+	if at < 0 {
+		return form, verb{}, "", false
 	}
-	_, verbs := parse(form)
-	var list []string
-	for _, v := range verbs {
-		for v.place >= len(list) {
-			list = append(list, "%v")
-		}
-		if v.place >= 0 {
-			list[v.place] = v.text
+	literal, rest = form[:at], form[at+1:]
+	v.place = next
+	indexed := false
+	if strings.HasPrefix(rest, "[") {
+		index, after, _ := strings.Cut(rest[1:], "]")
+		if n, err := strconv.Atoi(index); err == nil {
+			v.place, rest, indexed = n-1, after, true
 		}
 	}
-	return list
+	size := strings.IndexFunc(rest, func(r rune) bool { return !strings.ContainsRune("+-# 0123456789.", r) })
+	if size < 0 {
+		size = max(len(rest)-1, 0)
+	}
+	if size < len(rest) {
+		size++
+	}
+	v.text = form[at:]
+	if indexed {
+		v.text = "%" + rest
+	}
+	v.text, rest = v.text[:1+size], rest[size:]
+	if v.text == "%%" {
+		v.place = -1
+	}
+	return literal, v, rest, true
+}
+
+// after is the place of the verb behind this one.
+func (v verb) after(next int) int {
+	if v.place < 0 {
+		return next
+	}
+	return v.place + 1
+}
+
+// verbOf is the verb of a form that writes a part.
+func verbOf(form string, part int) string {
+	for next := 0; ; {
+		_, v, rest, found := cut(form, next)
+		switch {
+		case !found:
+			return "%v"
+		case v.place == part:
+			return v.text
+		}
+		form, next = rest, v.after(next)
+	}
 }
 
 // fill writes a form with its parts, which are text already.

@@ -44,8 +44,8 @@ const (
 // it is in every language.
 func Say(form Line, parts ...any) Line {
 	var b strings.Builder
+	b.Grow(room(form, parts))
 	b.WriteString(string(form))
-	verbs := verbsOf(string(form))
 	for i, part := range parts {
 		kind, text := asIs, ""
 		switch p := part.(type) {
@@ -63,11 +63,7 @@ func Say(form Line, parts ...any) Line {
 			text = marks.Replace(p.String())
 		default:
 			kind = figure
-			verb := "%v"
-			if i < len(verbs) {
-				verb = verbs[i]
-			}
-			text = fmt.Sprintf(verb, p)
+			text = fmt.Sprintf(verbOf(string(form), i), p)
 		}
 		b.WriteRune(begin)
 		b.WriteRune(kind)
@@ -79,6 +75,28 @@ func Say(form Line, parts ...any) Line {
 
 // marks takes the control characters out of a text that stands as it is.
 var marks = strings.NewReplacer(string(begin), "\ufffd", string(end), "\ufffd")
+
+// room is about how long a form with its parts becomes.
+func room(form Line, parts []any) int {
+	const digits, around = 8, 3
+	n := len(form)
+	for _, part := range parts {
+		switch p := part.(type) {
+		case Line:
+			n += len(p)
+		case Word:
+			n += len(p)
+		case Figure:
+			n += len(p)
+		case string:
+			n += len(p)
+		default:
+			n += digits
+		}
+		n += around
+	}
+	return n
+}
 
 // Figure is a number or a quantity already written in digits: "1.762",
 // "7.82 mm". It follows the language in its decimal sign.
