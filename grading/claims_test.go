@@ -6,6 +6,7 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/grading/identify"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -97,7 +98,7 @@ func TestClaims(t *testing.T) {
 		e := read(t, tables, c.body)
 		for _, claim := range e.Claims() {
 			if claim.Name == c.claim && claim.Claim.Standing != c.want {
-				t.Errorf("%s: %s is %s, want %s: %s\n  because %s", c.name, c.claim, claim.Claim.Standing, c.want, c.why, strings.Join(claim.Claim.Because, "\n    "))
+				t.Errorf("%s: %s is %s, want %s: %s\n  because %s", c.name, c.claim, claim.Claim.Standing, c.want, c.why, strings.Join(phrase.Strings(claim.Claim.Because), "\n    "))
 			}
 		}
 	}

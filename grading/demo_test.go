@@ -11,6 +11,7 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/grading/identify"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -110,7 +111,7 @@ func TestDemoStandings(t *testing.T) {
 		}
 		for i, c := range e.Claims() {
 			if got := string(c.Claim.Standing); got != row[1+i] {
-				t.Errorf("%s: %s is %s, want %s: %s\nfound: %s", row[0], c.Name, got, row[1+i], row[5], strings.Join(c.Claim.Because, "; "))
+				t.Errorf("%s: %s is %s, want %s: %s\nfound: %s", row[0], c.Name, got, row[1+i], row[5], strings.Join(phrase.Strings(c.Claim.Because), "; "))
 			}
 		}
 	}
@@ -157,7 +158,7 @@ func TestWrongStones(t *testing.T) {
 			t.Errorf("%s is not contradicted: it would be issued", row[0])
 		}
 		for _, c := range e.Claims() {
-			because := strings.Join(c.Claim.Because, "; ")
+			because := strings.Join(phrase.Strings(c.Claim.Because), "; ")
 			stands := c.Claim.Standing != identify.Contradicted
 			switch {
 			case c.Name == row[1] && stands:

@@ -3,9 +3,10 @@ package grading
 import (
 	"fmt"
 	"math"
-	"strings"
+	"slices"
 
 	"stonewrit/grading/identify"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quantity"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
@@ -19,7 +20,7 @@ func findings(e *Examined) stone.Problems {
 	s := e.Stone
 	for _, c := range e.Claims() {
 		if c.Claim.Standing == identify.Contradicted {
-			p := s.Problem(stone.Finding, c.Path, c.Name+" is contradicted: "+strings.Join(c.Claim.Because, "; "), "mend the opinion or the reading, set a mistaken test aside with set_aside, or explain under explanation")
+			p := s.Problem(stone.Finding, c.Path, phrase.Say("%s is contradicted: %s", phrase.Word(c.Name), phrase.Semicolons(c.Claim.Because...)), "mend the opinion or the reading, set a mistaken test aside with set_aside, or explain under explanation")
 			p.Statement = "conclusion-support"
 			list = append(list, p)
 		}
@@ -67,7 +68,7 @@ func checkFindings(e *Examined) stone.Problems {
 		}
 		told[c.Instrument] = true
 		path := fmt.Sprintf("tests[%d].instrument", t.Header().Index)
-		p := e.Stone.Problem(stone.Finding, path, fmt.Sprintf("%s: %s", c.Instrument, c.Words()), "check the instrument and repeat the test")
+		p := e.Stone.Problem(stone.Finding, path, phrase.Say("%s: %s", c.Instrument, c.Words()), "check the instrument and repeat the test")
 		p.Statement = "eq-calibration"
 		list = append(list, p)
 	}
@@ -89,7 +90,7 @@ func weightFindings(e *Examined) stone.Problems {
 	var list stone.Problems
 	w := e.Weight
 	for _, slip := range w.Slips {
-		list = append(list, e.Stone.Problem(stone.Finding, slipPath(slip.Dimension), slip.Message, "likely slip: "+string(slip.Slip)))
+		list = append(list, e.Stone.Problem(stone.Finding, slipPath(slip.Dimension), slip.Message, phrase.Say("likely slip: %s", phrase.Word(slip.Slip))))
 	}
 	if w.Estimate == nil {
 		return list
@@ -103,11 +104,11 @@ func weightFindings(e *Examined) stone.Problems {
 	estimated := w.Estimate.Chosen.Carats
 	u := math.Hypot(estimated.U, w.MeasuredU)
 	away := math.Abs(w.Measured-estimated.Value) / u
-	text := fmt.Sprintf("the measured %s lies %.1f times the uncertainty from the %.2f ct that the dimensions give", e.Stone.Weight.Measured, away, estimated.Value)
+	text := phrase.Say("the measured %s lies %.1f times the uncertainty from the %.2f ct that the dimensions give", phrase.Figure(e.Stone.Weight.Measured.String()), away, estimated.Value)
 	limit := 3.0
 	if g := e.Stone.Size.Girdle; !g.Given() {
 		limit = unknownGirdle
-		text += "; the girdle is not recorded"
+		text = phrase.Say("%s; the girdle is not recorded", text)
 	}
 	switch {
 	case away > limit:
@@ -137,7 +138,7 @@ func scaleFindings(e *Examined) stone.Problems {
 		air := float64(quantity.Gram(g.InAir.Items[0].Grams).Carats())
 		if apart := math.Abs(air - measured.Float()); apart > max(scaleShare*measured.Float(), 0.02) {
 			list = append(list, e.Stone.Problem(stone.Finding, fmt.Sprintf("tests[%d].in_air", i),
-				fmt.Sprintf("%s in air is %.3f ct, and the stone was weighed at %s", g.InAir.Items[0], air, measured), "one of the two slipped, or it was another stone"))
+				phrase.Say("%s in air is %.3f ct, and the stone was weighed at %s", phrase.Figure(g.InAir.Items[0].String()), air, phrase.Figure(measured.String())), "one of the two slipped, or it was another stone"))
 		}
 	}
 	return list
@@ -157,22 +158,22 @@ func slipPath(dimension string) string {
 }
 
 // caveats are the printed limits of the examination.
-func caveats(e *Examined) []string {
-	list := append([]string{}, e.Verdict.Caveats...)
+func caveats(e *Examined) []phrase.Line {
+	list := slices.Clone(e.Verdict.Caveats)
 	if w := e.Weight; w.Measured == 0 && w.Estimate != nil {
-		list = append(list, fmt.Sprintf("The weight is estimated, not weighed: %s.", w.Estimate.Because))
+		list = append(list, phrase.Say("The weight is estimated, not weighed: %s.", w.Estimate.Because))
 	}
 	if others := e.Weight.Widened; len(others) > 0 && e.Weight.Measured == 0 {
-		list = append(list, fmt.Sprintf("The interval of the estimated weight allows for what the tests leave open: %s.", strings.Join(others, ", ")))
+		list = append(list, phrase.Say("The interval of the estimated weight allows for what the tests leave open: %s.", phrase.Commas(phrase.Words(others)...)))
 	}
 	if n := len(e.Verdict.Rivals); n > fewRivals && e.Weight.Measured == 0 && e.Weight.Estimate != nil {
-		list = append(list, fmt.Sprintf("The estimated weight is that of the stated material alone; the tests leave %d others.", n))
+		list = append(list, phrase.Say("The estimated weight is that of the stated material alone; the tests leave %d others.", n))
 	}
 	if e.Stone.Size.InSetting || e.Stone.Mounted && !e.Stone.Size.Sizes.Given && e.Stone.Size.Given() {
 		list = append(list, "The dimensions were taken in the setting.")
 	}
 	if e.Bench != nil {
-		list = append(list, e.Bench.Terms.Caveats...)
+		list = append(list, phrase.Texts(e.Bench.Terms.Caveats)...)
 	}
 	return list
 }

@@ -105,7 +105,7 @@ func (t *Tables) ExamineSet(s *stone.Stone, p *stone.Piece, b *stone.Bench, toda
 		return e
 	}
 	if s.Worth != nil {
-		e.Problems = append(e.Problems, s.Problem(stone.Warning, "worth", "this value is not printed: the piece "+p.Reference+", which holds the stone, has one appraisal", "leave it out here"))
+		e.Problems = append(e.Problems, s.Problem(stone.Warning, "worth", phrase.Say("this value is not printed: the piece %s, which holds the stone, has one appraisal", p.Reference), "leave it out here"))
 	}
 	e.Problems = append(e.Problems, t.required(t.set(e, p, today))...)
 	e.Problems.Sort()

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quality"
 	"stonewrit/grading/stone"
 )
@@ -43,7 +44,7 @@ func (t *Tables) itemise(e *ExaminedPiece, stones []*Examined, today time.Time) 
 				item.Stone, stones = stones[0], stones[1:]
 			}
 			if item.Stone == nil || item.Stone.Problems.Has(stone.Error) {
-				e.Problems = append(e.Problems, e.Piece.Problem(stone.Error, at+".file", entry.File+" cannot be used, so the piece cannot be examined", "mend the stone file first"))
+				e.Problems = append(e.Problems, e.Piece.Problem(stone.Error, at+".file", phrase.Say("%s cannot be used, so the piece cannot be examined", entry.File), "mend the stone file first"))
 				continue
 			}
 			item.Count = item.Stone.Stone.Size.Number()
@@ -63,7 +64,7 @@ func (t *Tables) countedLine(e *ExaminedPiece, at string, entry stone.SetStone, 
 	record.Quality.Condition = entry.Condition
 	counted := t.judge(record, e.Bench, today)
 	if counted.Weight.Estimate == nil && counted.Weight.Measured == 0 && !entry.Weight.Stated.Given() && counted.Weight.NoEstimate != "" {
-		e.Problems = append(e.Problems, e.line(t, at, "ct-estimated", "the stones have no weight: "+counted.Weight.NoEstimate, "add diameter: or length: and width:, and depth:, or weight: {stated: …, by: …}"))
+		e.Problems = append(e.Problems, e.line(t, at, "ct-estimated", phrase.Say("the stones have no weight: %s", counted.Weight.NoEstimate), "add diameter: or length: and width:, and depth:, or weight: {stated: …, by: …}"))
 	}
 	if entry.Growth == "" {
 		e.Problems = append(e.Problems, e.line(t, at, "natural-or-not", "the stones need their growth, or undetermined", "growth: undetermined"))
@@ -96,7 +97,7 @@ func againstPiece(path string) bool {
 	return false
 }
 
-func (e *ExaminedPiece) line(t *Tables, at, id, message, hint string) stone.Problem {
+func (e *ExaminedPiece) line(t *Tables, at, id string, message, hint phrase.Line) stone.Problem {
 	severity := t.severity(id, e.Piece.Report)
 	if severity == "" {
 		severity = stone.Note

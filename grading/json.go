@@ -114,7 +114,7 @@ func (e *Examined) object(next []identify.Suggestion) jsonStone {
 		Problems: append([]stone.Problem{}, e.Problems...),
 	}
 	for _, c := range e.Claims() {
-		j := jsonClaim{Standing: string(c.Claim.Standing), Because: append([]string{}, c.Claim.Because...)}
+		j := jsonClaim{Standing: string(c.Claim.Standing), Because: append([]phrase.Line{}, c.Claim.Because...)}
 		if opinion := c.Claim.Opinion; opinion != "" {
 			j.Opinion = &opinion
 		}
@@ -184,7 +184,7 @@ func (e *Examined) jsonWeight() *jsonWeight {
 	j := jsonWeight{Measured: rounded(w.Measured, 3), MeasuredU: rounded(w.MeasuredU, 4), ImpliedSG: rounded(w.ImpliedSG.V, 2), None: w.NoEstimate}
 	if w.Estimate != nil {
 		c := w.Estimate.Chosen
-		j.Estimated, j.Low, j.High, j.Method = rounded(c.Carats.Value, 2), rounded(c.Low, 2), rounded(c.High, 2), string(c.Method)+": "+c.Basis
+		j.Estimated, j.Low, j.High, j.Method = rounded(c.Carats.Value, 2), rounded(c.Low, 2), rounded(c.High, 2), string(c.Method)+": "+c.Basis.String()
 		if w.Estimate.Count > 1 {
 			j.Each, j.Count = rounded(w.Estimate.Each.Value, 3), w.Estimate.Count
 		}

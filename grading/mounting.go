@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quality"
 	"stonewrit/grading/stone"
 )
@@ -20,7 +21,7 @@ type PartMetal struct {
 	Classes   []int  // the recommended classes of the metal, per mille
 	Judged    []quality.Judgement
 	Exempted  bool // a working part that an assay in the United States leaves out
-	NoVermeil []string
+	NoVermeil []phrase.Line
 }
 
 // metals names the metals of a piece, by falling mass where every part's mass is
@@ -103,7 +104,7 @@ func (e *ExaminedPiece) massFindings(apart float64) stone.Problems {
 		}
 	}
 	if gap := m.Gross - m.Net - m.Stones; math.Abs(gap) > apart+2*u {
-		p := e.Piece.Problem(stone.Finding, "mass.net", fmt.Sprintf("%s gross less %s net leaves %.2f g for the stones, and they weigh %.2f g", e.Piece.Mass.Gross, e.Piece.Mass.Net, m.Gross-m.Net, m.Stones), "mend a mass, or say under how what else was taken off")
+		p := e.Piece.Problem(stone.Finding, "mass.net", phrase.Say("%s gross less %s net leaves %.2f g for the stones, and they weigh %.2f g", phrase.Figure(e.Piece.Mass.Gross.String()), phrase.Figure(e.Piece.Mass.Net.String()), m.Gross-m.Net, m.Stones), "mend a mass, or say under how what else was taken off")
 		p.Statement = "metal-mass"
 		return stone.Problems{p}
 	}
@@ -117,7 +118,7 @@ func falseVermeil(m *matter) []lack {
 		if !strings.Contains(strings.ToLower(t.words), "vermeil") {
 			continue
 		}
-		reasons := []string{"no part is silver with a layer of gold"}
+		reasons := []phrase.Line{"no part is silver with a layer of gold"}
 		for _, part := range m.piece.Metals {
 			if l := part.Plated; l != nil && l.Metal == "gold" && part.Metal.Metal == "silver" {
 				if reasons = part.NoVermeil; len(reasons) == 0 {
@@ -125,7 +126,7 @@ func falseVermeil(m *matter) []lack {
 				}
 			}
 		}
-		return []lack{{t.path, "this is no vermeil (16 CFR 23.4(b)): " + strings.Join(reasons, "; "), "say gold-plated silver"}}
+		return []lack{{t.path, phrase.Say("this is no vermeil (16 CFR 23.4(b)): %s", phrase.Semicolons(reasons...)), "say gold-plated silver"}}
 	}
 	return nil
 }
@@ -138,7 +139,7 @@ func shortfall(law string) func(m *matter) []lack {
 		for _, part := range m.piece.Metals {
 			for _, j := range part.Judged {
 				if j.Law == law && !j.Holds {
-					list = append(list, lack{fmt.Sprintf("metals[%d].measured", part.Place), fmt.Sprintf("%s is below %g, the least that %s allows under %d", part.Measured, j.Lowest, law, part.Fineness), "write the fineness that holds, and tell the mark under marks:"})
+					list = append(list, lack{fmt.Sprintf("metals[%d].measured", part.Place), phrase.Say("%s is below %g, the least that %s allows under %d", phrase.Figure(part.Measured.String()), j.Lowest, law, part.Fineness), "write the fineness that holds, and tell the mark under marks:"})
 				}
 			}
 		}
@@ -180,11 +181,11 @@ func (t *Tables) refused(e *ExaminedPiece) stone.Problems {
 	var list stone.Problems
 	for _, text := range textsOf(e.Piece) {
 		for _, w := range t.wordsRefused(e, text.words) {
-			severity, message := stone.Finding, "%q may not be said of this piece (%s)"
+			severity, message := stone.Finding, phrase.Line("%q may not be said of this piece (%s)")
 			if w.Advice {
 				severity, message = stone.Warning, "%q is better not said of this piece (%s)"
 			}
-			p := e.Piece.Problem(severity, text.path, fmt.Sprintf(message, w.Word, w.Clause), "write: "+w.Proper)
+			p := e.Piece.Problem(severity, text.path, phrase.Say(message, w.Word, w.Clause), phrase.Say("write: %s", w.Proper))
 			p.Statement = w.Statement
 			list = append(list, p)
 		}

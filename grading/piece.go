@@ -80,20 +80,20 @@ func (e *ExaminedPiece) stoneCarats() string {
 
 // caveats are the printed limits of the examination of the piece; those of a
 // stone are with the stone.
-func (e *ExaminedPiece) caveats() []string {
-	var list []string
+func (e *ExaminedPiece) caveats() []phrase.Line {
+	var list []phrase.Line
 	for _, i := range e.Items {
 		if i.Counted {
-			list = append(list, fmt.Sprintf("Item %d was counted and measured together; the stones were not examined one by one.", i.Number))
+			list = append(list, phrase.Say("Item %d was counted and measured together; the stones were not examined one by one.", i.Number))
 		}
 	}
 	for _, m := range e.Metals {
 		if !m.Tested() && m.Fineness > 0 {
-			list = append(list, fmt.Sprintf("The fineness of the %s is taken from %s; the metal was not tested.", m.Part, knownFrom(m.KnownBy)))
+			list = append(list, phrase.Say("The fineness of the %s is taken from %s; the metal was not tested.", m.Part, phrase.Word(knownFrom(m.KnownBy))))
 		}
 	}
 	if e.Bench != nil {
-		list = append(list, e.Bench.Terms.Caveats...)
+		list = append(list, phrase.Texts(e.Bench.Terms.Caveats)...)
 	}
 	return list
 }
@@ -126,7 +126,7 @@ func SetTwice(pieces []*stone.Piece) map[*stone.Piece]stone.Problems {
 					continue
 				}
 				told[p] = append(told[p], p.Problem(stone.Error, fmt.Sprintf("stones[%d].file", i),
-					fmt.Sprintf("%s is set in %s too, which is %s", s.File, other.Reference, other.File()), "a stone is set once; mend one of the two pieces"))
+					phrase.Say("%s is set in %s too, which is %s", s.File, other.Reference, other.File()), "a stone is set once; mend one of the two pieces"))
 			}
 		}
 	}

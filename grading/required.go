@@ -3,6 +3,7 @@ package grading
 import (
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/grading/worth"
 )
@@ -14,8 +15,8 @@ type requirement struct {
 	id     string // of statements.csv, which says how strictly it is asked
 	path   string
 	lacks  func(m *matter) bool
-	needed string
-	hint   string
+	needed phrase.Line
+	hint   phrase.Line
 	// each tells of several places, instead of lacks, path, needed and hint.
 	each func(m *matter) []lack
 	// severity is other than the list asks for, for a reason told beside the row.
@@ -23,7 +24,10 @@ type requirement struct {
 }
 
 // A lack is one input that is not there.
-type lack struct{ path, needed, hint string }
+type lack struct {
+	path         string
+	needed, hint phrase.Line
+}
 
 // A matter is what requirements look at: a document, or a stone told of in it.
 type matter struct {
@@ -33,7 +37,7 @@ type matter struct {
 	bench *stone.Bench
 	file  interface {
 		Has(path string) bool
-		Problem(severity stone.Severity, path, message, hint string) stone.Problem
+		Problem(severity stone.Severity, path string, message, hint phrase.Line) stone.Problem
 	}
 	*stone.Assignment // of the document
 	*stone.Account    // of the document

@@ -1,17 +1,17 @@
 package grading
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
 // instrumentRows are asked of the instruments that were used. The word none is
 // an answer to each of them, and is printed.
 func instrumentRows() []requirement {
-	row := func(id, needed, hint string, lacks func(m *matter, in stone.Instrument, has func(key string) bool) bool) requirement {
+	row := func(id string, needed, hint phrase.Line, lacks func(m *matter, in stone.Instrument, has func(key string) bool) bool) requirement {
 		return requirement{id: id, each: func(m *matter) []lack {
 			var ids []string
 			for _, name := range used(m.stone.Stone) {
@@ -27,7 +27,7 @@ func instrumentRows() []requirement {
 			if len(ids) == 0 {
 				return nil
 			}
-			return []lack{{"tests", fmt.Sprintf("%s: %s", needed, listed(ids)), hint + " in bench.yaml"}}
+			return []lack{{"tests", phrase.Say("%s: %s", needed, listed(ids)), phrase.Say("%s in bench.yaml", hint)}}
 		}}
 	}
 	return []requirement{

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -70,7 +71,7 @@ func anybody(m *matter) []lack {
 	for i, u := range m.Use.Users.Items {
 		word, _, _ := strings.Cut(strings.ToLower(u), " ")
 		if slices.Contains([]string{"any", "anyone", "anybody", "all", "everyone", "everybody", "public", "whoever"}, word) {
-			list = append(list, lack{fmt.Sprintf("use.users[%d]", i), fmt.Sprintf("%q names nobody who is meant to rely on it", u), "name them, or their kind: insurer, heirs"})
+			list = append(list, lack{fmt.Sprintf("use.users[%d]", i), phrase.Say("%q names nobody who is meant to rely on it", u), "name them, or their kind: insurer, heirs"})
 		}
 	}
 	return list
@@ -105,7 +106,7 @@ func oldValuations(m *matter) []lack {
 	var list []lack
 	for i, v := range m.Valued {
 		if m.record() && v.Date.Given() && v.Date.AddDate(int(years), 0, 0).Before(m.today) {
-			list = append(list, lack{fmt.Sprintf("valued[%d].date", i), fmt.Sprintf("the valuation of %s is more than %d years old", v.Date, int(years)), "have it brought up to date before you rely on it"})
+			list = append(list, lack{fmt.Sprintf("valued[%d].date", i), phrase.Say("the valuation of %s is more than %d years old", v.Date, int(years)), "have it brought up to date before you rely on it"})
 		}
 	}
 	return list
@@ -117,7 +118,7 @@ func undatedStandards(m *matter) []lack {
 	var list []lack
 	for i, s := range m.Standards {
 		if !hasYear(s) {
-			list = append(list, lack{fmt.Sprintf("standards[%d]", i), fmt.Sprintf("%q does not say which edition was followed", s), "name the edition by its year, or leave it out"})
+			list = append(list, lack{fmt.Sprintf("standards[%d]", i), phrase.Say("%q does not say which edition was followed", s), "name the edition by its year, or leave it out"})
 		}
 	}
 	return list

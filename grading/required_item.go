@@ -1,8 +1,7 @@
 package grading
 
 import (
-	"strings"
-
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -65,9 +64,4 @@ func counted[T stone.Test](s *stone.Stone) (test T, ok bool) {
 	return test, false
 }
 
-func listed(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
-}
+func listed(words []string) phrase.Line { return phrase.And(phrase.Texts(words)...) }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/quality"
 	"stonewrit/grading/stone"
 )
@@ -36,7 +37,7 @@ func testRows() []requirement {
 	return []requirement{
 		{id: "test-conditions", each: conditions},
 		{id: "sg-temp", each: func(m *matter) []lack {
-			return eachTest(m, func(t stone.Test) (key, needed, hint string) {
+			return eachTest(m, func(t stone.Test) (key string, needed, hint phrase.Line) {
 				g, ok := t.(*stone.Gravity)
 				if ok && g.Method == "hydrostatic" && g.InWater.Given && !g.Water.Given() && g.Bath == nil {
 					return "water", "the specific gravity needs the temperature of the water", "water: 21.5 C"
@@ -45,7 +46,7 @@ func testRows() []requirement {
 			})
 		}},
 		{id: "ri-limits", each: func(m *matter) []lack {
-			return eachTest(m, func(t stone.Test) (key, needed, hint string) {
+			return eachTest(m, func(t stone.Test) (key string, needed, hint phrase.Line) {
 				r, ok := t.(*stone.Refractometer)
 				if ok && !r.Liquid.Given() && (m.bench == nil || !m.bench.Instruments[r.Instrument].Limit.Given()) {
 					return "instrument", "the index needs the limit of the contact liquid, above which nothing is read", "limit: 1.80 under the refractometer in bench.yaml, or liquid: 1.80 here"
@@ -54,9 +55,9 @@ func testRows() []requirement {
 			})
 		}},
 		{id: "rec-repeat", each: func(m *matter) []lack {
-			return eachTest(m, func(t stone.Test) (key, needed, hint string) {
+			return eachTest(m, func(t stone.Test) (key string, needed, hint phrase.Line) {
 				if h := t.Header(); h.Instrument == "" && byInstrument(t) {
-					return "instrument", "the " + h.Kind + " test needs the instrument it was made with", "instrument: one of bench.yaml"
+					return "instrument", phrase.Say("the %s test needs the instrument it was made with", phrase.Word(h.Kind)), "instrument: one of bench.yaml"
 				}
 				return
 			})
@@ -74,7 +75,7 @@ func testRows() []requirement {
 			return lit && (m.bench == nil || !m.bench.Safety.Eyes)
 		}, needed: "an ultraviolet lamp was used, and the bench does not say that eyes are protected", hint: "write safety: {eye protection: true} in bench.yaml when it is so"},
 		{id: "scratch", each: func(m *matter) []lack {
-			return eachTest(m, func(t stone.Test) (key, needed, hint string) {
+			return eachTest(m, func(t stone.Test) (key string, needed, hint phrase.Line) {
 				if h, ok := t.(*stone.Hardness); ok && h.Consent == "" {
 					return "consent", "a scratch stays on the stone, and nobody is named who agreed to it", "consent: \"client's letter of 2026-10-12\", or that it is an old mark"
 				}
@@ -86,7 +87,7 @@ func testRows() []requirement {
 }
 
 // eachTest asks every test that counts.
-func eachTest(m *matter, ask func(t stone.Test) (key, needed, hint string)) []lack {
+func eachTest(m *matter, ask func(t stone.Test) (key string, needed, hint phrase.Line)) []lack {
 	var list []lack
 	for i, a := range m.stone.Stone.Tests {
 		if a.Test == nil || a.Header().SetAside != "" {
@@ -114,7 +115,7 @@ func byInstrument(t stone.Test) bool {
 
 // conditions tells what a result depends on and nobody wrote down.
 func conditions(m *matter) []lack {
-	return eachTest(m, func(t stone.Test) (key, needed, hint string) {
+	return eachTest(m, func(t stone.Test) (key string, needed, hint phrase.Line) {
 		if r, ok := t.(*stone.Refractometer); ok && r.Light == "" {
 			return "light", "the index needs the light it was read in", "light: sodium, or white"
 		}
@@ -133,7 +134,7 @@ func wipes(m *matter) []lack {
 	for i, with := range p.By.Items {
 		word := strings.ToLower(with)
 		if care.Words[quality.Solvents] == quality.No && (strings.Contains(word, "acetone") || strings.Contains(word, "solvent")) {
-			list = append(list, lack{fmt.Sprintf("prepared.by[%d]", i), with + " was used on a stone that solvents spoil", "say under quality: {condition: …} what came of it, and mend the list if it is a slip"})
+			list = append(list, lack{fmt.Sprintf("prepared.by[%d]", i), phrase.Say("%s was used on a stone that solvents spoil", with), "say under quality: {condition: …} what came of it, and mend the list if it is a slip"})
 		}
 	}
 	return list

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -75,7 +76,7 @@ func claimsHandWork(words string) bool {
 
 // metalRows are asked of the metals of a piece.
 func metalRows() []requirement {
-	parts := func(ask func(metal stone.Metal) (needed, hint string)) func(m *matter) []lack {
+	parts := func(ask func(metal stone.Metal) (needed, hint phrase.Line)) func(m *matter) []lack {
 		return func(m *matter) []lack {
 			var list []lack
 			for i, metal := range m.piece.Piece.Metals {
@@ -86,10 +87,10 @@ func metalRows() []requirement {
 			return list
 		}
 	}
-	without := func(name string) func(stone.Metal) (string, string) {
-		return func(m stone.Metal) (needed, hint string) {
+	without := func(name string) func(stone.Metal) (needed, hint phrase.Line) {
+		return func(m stone.Metal) (needed, hint phrase.Line) {
 			if m.Metal == name && m.Fineness == 0 && m.Karat == 0 && m.KnownBy != "undetermined" {
-				return "the word " + name + " needs its fineness directly before it", "fineness: 750, known_by: mark; or known_by: undetermined"
+				return phrase.Say("the word %s needs its fineness directly before it", name), "fineness: 750, known_by: mark; or known_by: undetermined"
 			}
 			return
 		}
@@ -101,7 +102,7 @@ func metalRows() []requirement {
 			var list []lack
 			for i, mark := range m.piece.Piece.Marks {
 				if mark.How == "" {
-					list = append(list, lack{fmt.Sprintf("marks[%d]", i), "the mark " + mark.Text + " needs whether it is struck, only read or was tested", "how: struck"})
+					list = append(list, lack{fmt.Sprintf("marks[%d]", i), phrase.Say("the mark %s needs whether it is struck, only read or was tested", mark.Text), "how: struck"})
 				}
 			}
 			return list
@@ -113,21 +114,21 @@ func metalRows() []requirement {
 		{id: "gold-word", each: parts(without("gold"))},
 		{id: "silver-word", each: parts(without("silver"))},
 		{id: "platinum", each: parts(without("platinum"))},
-		{id: "platinum", each: parts(func(m stone.Metal) (needed, hint string) {
+		{id: "platinum", each: parts(func(m stone.Metal) (needed, hint phrase.Line) {
 			if m.Metal == "platinum" && m.Fineness > 0 && m.Fineness < 850 && len(m.Alloy) == 0 {
 				return "platinum below 850 needs the other metals of its alloy by name", "alloy: [{metal: iridium, fineness: 200}]"
 			}
 			return
 		})},
-		{id: "gold-coated", each: parts(func(m stone.Metal) (needed, hint string) {
+		{id: "gold-coated", each: parts(func(m stone.Metal) (needed, hint phrase.Line) {
 			if m.Plated == nil && slices.Contains(stone.PreciousMetals(), m.Metal) {
-				return "the document needs whether the " + m.Metal + " has a layer of another metal", "plated: none, or rhodium"
+				return phrase.Say("the document needs whether the %s has a layer of another metal", phrase.Word(m.Metal)), "plated: none, or rhodium"
 			}
 			return
 		})},
-		{id: "acid-touch", each: parts(func(m stone.Metal) (needed, hint string) {
+		{id: "acid-touch", each: parts(func(m stone.Metal) (needed, hint phrase.Line) {
 			if m.Defaces() && m.Consent == "" {
-				return "a test by " + m.KnownBy + " marks the metal, and nobody is named who agreed to it", "consent: \"client, 2026-10-14\""
+				return phrase.Say("a test by %s marks the metal, and nobody is named who agreed to it", phrase.Word(m.KnownBy)), "consent: \"client, 2026-10-14\""
 			}
 			return
 		})},

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -108,7 +109,7 @@ func untypedValuations(m *matter) []lack {
 	var list []lack
 	for i, v := range m.Valued {
 		if m.record() && v.Type == "" {
-			list = append(list, lack{fmt.Sprintf("valued[%d]", i), "the figure of " + v.By + " needs what type of value it is", "type: retail replacement value, or not told"})
+			list = append(list, lack{fmt.Sprintf("valued[%d]", i), phrase.Say("the figure of %s needs what type of value it is", v.By), "type: retail replacement value, or not told"})
 		}
 	}
 	return list
@@ -122,7 +123,7 @@ func unsaidApproaches(m *matter) []lack {
 	var list []lack
 	for _, a := range m.sum.Approaches {
 		if !a.Used && a.Reason == "" {
-			list = append(list, lack{"worth.approaches", "the " + a.Name + " approach is neither used nor left out with a reason", "approaches: {" + a.Name + ": \"left out because …\"}"})
+			list = append(list, lack{"worth.approaches", phrase.Say("the %s approach is neither used nor left out with a reason", phrase.Word(a.Name)), phrase.Say("approaches: {%s: \"left out because …\"}", a.Name)})
 		}
 	}
 	return list
@@ -139,8 +140,9 @@ func courtLacks(m *matter) []lack {
 	}
 	var list []lack
 	for _, part := range []struct {
-		key, what string
-		given     bool
+		key   string
+		what  phrase.Line
+		given bool
 	}{
 		{"exhibits", "what will be shown", c.Exhibits.Given},
 		{"publications", "what the examiner published in the last ten years", c.Publications.Given},
@@ -148,7 +150,7 @@ func courtLacks(m *matter) []lack {
 		{"pay", "what is paid for study and testimony", c.Pay != ""},
 	} {
 		if !part.given {
-			list = append(list, lack{"court." + part.key, "a court asks for " + part.what, "court: {" + part.key + ": …}, or none"})
+			list = append(list, lack{"court." + part.key, phrase.Say("a court asks for %s", part.what), phrase.Say("court: {%s: …}, or none", part.key)})
 		}
 	}
 	return list
@@ -164,7 +166,7 @@ func giftLacks(m *matter) []lack {
 	}
 	days := int(m.limit("gift days"))
 	if m.Worth != nil && m.Worth.Effective.Given() && m.Gift.Date.Sub(m.Worth.Effective.Time) > time.Duration(days)*24*time.Hour {
-		return []lack{{"gift.date", fmt.Sprintf("the value holds on a day more than %d days before the gift", days), "value it nearer to the gift"}}
+		return []lack{{"gift.date", phrase.Say("the value holds on a day more than %d days before the gift", days), "value it nearer to the gift"}}
 	}
 	return nil
 }

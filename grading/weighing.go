@@ -44,7 +44,7 @@ func (t *Tables) measure(s *stone.Stone, b *stone.Bench, rb reading.Bench) Weigh
 	w.consistent = len(w.Slips) == 0
 	var err error
 	if w.volumes, w.omitted, err = t.weights.Volumes(w.Dimensions); err != nil {
-		w.NoEstimate = err.Error()
+		w.NoEstimate = weight.Says(err)
 		return w
 	}
 	if w.Measured > 0 {
@@ -99,7 +99,7 @@ func (t *Tables) estimate(e *Examined) {
 	}
 	estimate, err := t.weights.Weigh(e.Weight.Dimensions, e.Weight.volumes, e.Weight.omitted, ranges...)
 	if err != nil {
-		e.Weight.NoEstimate = err.Error()
+		e.Weight.NoEstimate = weight.Says(err)
 		return
 	}
 	e.Weight.Estimate = &estimate

@@ -15,7 +15,7 @@ import (
 // treatments, customary treatments and fissures ask for.
 func (c *composer) care() Text {
 	a := c.e.Told.Care
-	f := templates.Care{Subject: c.subject, Name: c.commonName(), Note: strings.Join(a.Notes, "; "), Unknown: a.Unknown}
+	f := templates.Care{Subject: c.subject, Name: c.commonName(), Note: strings.Join(c.sentences(a.Notes), "; "), Unknown: a.Unknown}
 	if len(c.s.Opinion.Layers) > 0 {
 		f.Unknown, f.Note = false, ""
 	}

@@ -46,7 +46,7 @@ func (c *composer) history() Text {
 func (c *composer) restricted() []Text {
 	var texts []Text
 	for _, r := range c.e.Told.Restricted {
-		texts = append(texts, c.say("description.restricted", templates.Words{Text: r.Note}))
+		texts = append(texts, c.say("description.restricted", templates.Words{Text: c.sentence(r.Note)}))
 	}
 	return texts
 }
@@ -59,7 +59,7 @@ func (c *composer) safety() Text {
 		return nil
 	}
 	for _, k := range c.e.Told.Safety {
-		text = together(text, c.say("description.safety", templates.Words{Text: signs(k.Wording)}))
+		text = together(text, c.say("description.safety", templates.Words{Text: c.sentence(k.Wording)}))
 	}
 	return text
 }

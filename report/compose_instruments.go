@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 	"stonewrit/templates"
@@ -45,7 +46,7 @@ func (c *composer) check(id string) (reading.Check, bool) {
 	on := c.examinedLast()
 	for _, one := range in.Checks {
 		if !one.Date.After(on) && (k.State == reading.CheckNone || one.Date.After(k.Date.Time)) {
-			k.State, k.Date, k.Reference = reading.CheckValid, one.Date, one.Reference
+			k.State, k.Date, k.Reference = reading.CheckValid, one.Date, phrase.Say("%s", phrase.Word(one.Reference))
 			if one.Result == "failed" {
 				k.State = reading.CheckFailed
 			}

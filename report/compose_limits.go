@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/templates"
 )
@@ -173,11 +174,11 @@ func (c *composer) told(f templates.Limits) Text {
 // caveats are the printed limits that the examination itself found.
 func (c *composer) caveats() []Text { return c.caveatsOf(c.e.Caveats) }
 
-func (c *composer) caveatsOf(list []string) []Text {
+func (c *composer) caveatsOf(list []phrase.Line) []Text {
 	var texts []Text
 	for _, s := range list {
-		if t := strings.TrimSpace(s); t != "" {
-			texts = append(texts, c.say("limits.caveat", templates.Words{Text: c.prose(t)}))
+		if t := strings.TrimSpace(c.prose(s)); t != "" {
+			texts = append(texts, c.say("limits.caveat", templates.Words{Text: t}))
 		}
 	}
 	return texts

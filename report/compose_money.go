@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/bojanz/currency"
+
+	"stonewrit/grading/phrase"
 )
 
 // money is an amount with its currency's code, as the language groups digits
@@ -43,13 +45,23 @@ func (c *composer) amount(amount, code string, show currency.Display) string {
 	return f.Format(a)
 }
 
-var longNumber = regexp.MustCompile(`[0-9]{4,}\.[0-9]+`)
+var longNumber = regexp.MustCompile(`^-?[0-9]{4,}\.[0-9]+$`)
 
 // working is a step of a calculation with its digits grouped as in the amounts
-// beside it, and without the result that stands there.
-func (c *composer) working(step, result, code string) string {
-	step = strings.TrimSuffix(step, " = "+result)
-	step = strings.ReplaceAll(step, " x ", "\u00a0× ")
-	step = longNumber.ReplaceAllStringFunc(step, func(n string) string { return c.bareAmount(n, code) })
-	return c.prose(step)
+// beside it.
+func (c *composer) working(step phrase.Line, code string) string {
+	return c.qualified(signs(strings.ReplaceAll(step.In(grouped{spoken{c}, code}), " x ", "\u00a0× ")))
+}
+
+// grouped says figures as the amounts of a currency are printed.
+type grouped struct {
+	spoken
+	code string
+}
+
+func (g grouped) Figure(english string) string {
+	if longNumber.MatchString(english) {
+		return g.c.bareAmount(english, g.code)
+	}
+	return g.spoken.Figure(english)
 }

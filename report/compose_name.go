@@ -79,7 +79,7 @@ func (c *composer) name(variety bool) templates.Name {
 	}
 	n.Facets = c.fewFacets(n)
 	if told := c.e.Told.Name; n.Imitates == "" && told.Qualifier == "imitation" && len(told.Inside) > 0 {
-		n.Imitates, n.Narrow = told.Noun, told.Inside[0] // "glass imitation of pearl" is an imitation pearl of glass
+		n.Imitates, n.Narrow = c.w.Term(told.Noun), told.Inside[0].In(c.w) // "glass imitation of pearl" is an imitation pearl of glass
 	}
 	for _, l := range o.written.Layers {
 		n.Layers = append(n.Layers, templates.Layer{Part: l.Part, Material: c.materialName(l.Material)})
@@ -101,8 +101,9 @@ func (c *composer) fewFacets(n templates.Name) string {
 	if !n.Diamond || n.Imitates != "" || len(inside) == 0 {
 		return ""
 	}
-	if last := inside[len(inside)-1]; strings.HasSuffix(last, " facets") || last == c.s.Size.Cut {
-		return last
+	last := inside[len(inside)-1]
+	if said := last.String(); strings.HasSuffix(said, " facets") || said == c.s.Size.Cut {
+		return last.In(c.w)
 	}
 	return ""
 }
@@ -114,12 +115,7 @@ func (c *composer) reportedBy(claim identify.Claim) string {
 	if claim.Standing != identify.Supported || len(claim.Because) == 0 {
 		return ""
 	}
-	for _, t := range c.s.Tests {
-		if r, ok := t.Test.(*stone.LaboratoryReport); ok && strings.HasPrefix(claim.Because[0], "according to "+r.Issuer) {
-			return r.Issuer
-		}
-	}
-	return ""
+	return claim.Issuer
 }
 
 // bindsWithGlass reports whether a treatment makes the stone a composite: held
@@ -133,7 +129,7 @@ func (c *composer) bindsWithGlass(t stone.TreatmentClaim) bool {
 func (c *composer) treatmentName(t stone.TreatmentClaim) string {
 	name := t.Name
 	if found, err := c.Gems.Treatment(t.Name); err == nil {
-		name = found.Name
+		name = c.w.Term(found.Name)
 	}
 	return c.line("treatment.name", templates.Treatment{Name: name, Amount: t.Amount, Where: t.Where})
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/templates"
 )
@@ -102,14 +103,38 @@ func (c *composer) figure(s string) string {
 
 // prose is a sentence of the examination, with its signs as print has them and
 // no stone called by a name that it may not have.
-func (c *composer) prose(s string) string { return c.qualified(signs(s)) }
+func (c *composer) prose(l phrase.Line) string { return c.qualified(signs(l.In(spoken{c}))) }
 
-func (c *composer) proses(list []string) []string {
+func (c *composer) proses(list []phrase.Line) []string {
 	var out []string
-	for _, s := range list {
-		out = append(out, c.prose(s))
+	for _, l := range list {
+		out = append(out, c.prose(l))
 	}
 	return out
+}
+
+// sentence is a whole sentence of the tables in the language of the document.
+func (c *composer) sentence(s string) string { return signs(c.w.Form(s)) }
+
+func (c *composer) sentences(list []string) []string {
+	var out []string
+	for _, s := range list {
+		out = append(out, c.sentence(s))
+	}
+	return out
+}
+
+// spoken is the language of the document as the examination's own sentences are
+// said in it: a diamond is never called so without its qualifier.
+type spoken struct{ c *composer }
+
+func (s spoken) Form(english string) string   { return s.c.w.Form(english) }
+func (s spoken) Figure(english string) string { return s.c.w.Figure(english) }
+func (s spoken) Term(english string) string {
+	if english == "diamond" {
+		return s.c.materialName(english)
+	}
+	return s.c.w.Term(english)
 }
 
 var (

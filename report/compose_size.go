@@ -122,7 +122,7 @@ func (c *composer) weight() templates.Weight {
 	if s := e.Estimate; s != nil {
 		chosen := s.Chosen
 		w.Estimated, w.Low, w.High = c.caratsOf(chosen.Carats.Value, 2), c.caratsOf(chosen.Low, 2), c.caratsOf(chosen.High, 2)
-		w.Method, w.Basis = string(chosen.Method), c.prose(strings.ReplaceAll(chosen.Basis, " x ", " × "))
+		w.Method, w.Basis = c.w.Term(string(chosen.Method)), strings.ReplaceAll(c.prose(chosen.Basis), " x ", " × ")
 		if s.Count > 1 {
 			w.Each = c.caratsOf(s.Each.Value, 3)
 		}
@@ -135,7 +135,7 @@ func (c *composer) weight() templates.Weight {
 	if s := c.s.Weight.Stated; s.Given() {
 		w.Stated, w.StatedBy = c.carats(s.Digits()), c.s.Weight.By
 	}
-	w.None = e.NoEstimate
+	w.None = c.prose(e.NoEstimate)
 	return w
 }
 

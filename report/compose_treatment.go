@@ -17,9 +17,9 @@ func (c *composer) treatments() templates.Treatments {
 		Issuer: c.reportedBy(claim), Stated: c.e.Verdict.Opinion.Stated, Supported: claim.Standing == identify.Supported, Undecided: claim.Standing == identify.Undecided,
 	}
 	for _, t := range c.disclosed() {
-		f.Wordings = append(f.Wordings, t.Wording)
+		f.Wordings = append(f.Wordings, c.sentence(t.Wording))
 		if t.Care != "" && t.Permanence != "permanent" {
-			f.Wordings = append(f.Wordings, t.Care)
+			f.Wordings = append(f.Wordings, c.sentence(t.Care))
 		}
 	}
 	if !f.Supported && len(f.Named) == 0 {
@@ -71,7 +71,7 @@ func (c *composer) customary() []string {
 		if err != nil || use.Customary == gem.Sometimes || c.names(t) {
 			continue
 		}
-		list = append(list, t.Name)
+		list = append(list, c.w.Term(t.Name))
 	}
 	return list
 }
@@ -108,7 +108,7 @@ func (c *composer) namedTreatments() []Text {
 		if err != nil {
 			continue
 		}
-		f := templates.Treatment{Name: upperFirst(c.treatmentName(claim)), Wording: t.Wording, Care: t.Care, Radioactivity: t.Radioactivity}
+		f := templates.Treatment{Name: upperFirst(c.treatmentName(claim)), Wording: c.sentence(t.Wording), Care: c.sentence(t.Care), Radioactivity: c.sentence(t.Radioactivity)}
 		if strings.HasPrefix(f.Wording, f.Name) {
 			f.Name = ""
 		}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"stonewrit/grading"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/worth"
 	"stonewrit/templates"
 )
@@ -125,8 +126,8 @@ func (c *composer) comparables(r *worth.Result) Table {
 		row := Cells(c.say("worth.comparison", templates.Comparison{Source: k.Source, Note: k.Note}), Plain(c.isoDate(k.Date)), Plain(c.figure(k.Weight)),
 			Plain(c.bareAmount(k.Price, r.Currency)), Plain(c.bareAmount(k.Amount, r.Currency)))
 		var notes []string
-		for _, step := range k.Working {
-			notes = append(notes, c.working(step, k.Amount, r.Currency))
+		for _, step := range k.Beside() {
+			notes = append(notes, c.working(step, r.Currency))
 		}
 		t.Rows = append(t.Rows, row.Noted(Plain(strings.Join(append(notes, c.proses(k.Concerns)...), "; "))))
 	}
@@ -145,25 +146,25 @@ func (c *composer) isoDate(s string) string {
 // where it follows from the lines.
 func (c *composer) calculation(r *worth.Result) Sum {
 	var sum Sum
-	add := func(label Text, steps []string, amount string, total bool) {
+	add := func(label Text, steps []phrase.Line, amount string, total bool) {
 		var shown []string
 		for _, s := range steps {
-			shown = append(shown, c.working(s, amount, r.Currency))
+			shown = append(shown, c.working(s, r.Currency))
 		}
 		sum.Lines = append(sum.Lines, SumLine{Label: label, Working: Plain(strings.Join(shown, "; ")), Amount: c.bareAmount(amount, r.Currency), Total: total})
 	}
 	for _, l := range r.Lines {
-		add(c.say("worth.line", templates.Line{What: l.What, Note: l.Note}), l.Working, l.Amount, false)
+		add(c.say("worth.line", templates.Line{What: l.What, Note: l.Note}), l.Beside(), l.Amount, false)
 	}
 	if r.Cost != nil && len(r.Lines) > 1 {
 		add(c.say("worth.total", templates.None{}), nil, r.Cost.Amount, true)
 	}
 	if t := r.CostTaxed; t != nil {
-		steps := slices.Clone(t.Working)
+		steps := t.Beside()
 		add(c.say("worth.taxed", templates.Words{Text: r.Tax.Conclusion}), steps[:1], t.Amount, true)
 	}
 	if v := r.Conclusion; v.From == "cost" && !v.Own && len(v.Working) > 0 {
-		add(c.say("worth.concluded", templates.None{}), v.Working, v.Amount, true)
+		add(c.say("worth.concluded", templates.None{}), worth.Step{Working: v.Working, Amount: v.Amount}.Beside(), v.Amount, true)
 		sum.Lines[len(sum.Lines)-1].Amount = c.money(v.Amount, r.Currency)
 	}
 	return sum

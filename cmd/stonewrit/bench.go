@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"stonewrit/grading/phrase"
 	"strings"
 	"time"
 
@@ -126,7 +127,7 @@ func (b *benches) parse(file, dir string, src []byte) *benchFile {
 			at := out.bench.Position("time_zone")
 			out.problems = append(out.problems, stone.Problem{
 				Severity: stone.Error, Path: "time_zone", Line: at.Line, Column: at.Column,
-				Message: fmt.Sprintf("%q is not a time zone", zone), Hint: "write it as Europe/Berlin or America/New_York",
+				Message: phrase.Say("%q is not a time zone", zone), Hint: "write it as Europe/Berlin or America/New_York",
 			})
 			out.problems.Sort()
 		}

@@ -151,7 +151,7 @@ func (p *program) checkBench(r *reader, path string) error {
 				count(len(b.bench.Examiners), "examiner", "examiners"), count(len(b.bench.Instruments), "instrument", "instruments"))
 			for _, q := range b.unwritten() {
 				p.met(statusFindings)
-				p.print("%s", labelled(string(q.Severity), q.Message))
+				p.print("%s", labelled(string(q.Severity), q.Message.String()))
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading"
@@ -33,7 +34,8 @@ func (r *reader) block(rec *record, e *grading.Examined) (string, error) {
 	b.WriteString(labelled("weight", weightText(e)))
 	for _, q := range e.Problems {
 		if isContradiction(e, q) {
-			q.Message, _, _ = strings.Cut(q.Message, ":") // the reason stands with the claim
+			claim, _, _ := strings.Cut(q.Message.String(), ":")
+			q.Message = phrase.Line(claim) // the reason stands with the claim
 		}
 		b.WriteString(problemLines(rec.file, q))
 	}
@@ -48,7 +50,7 @@ func claimLines(e *grading.Examined, c grading.NamedClaim) string {
 		opinion = noOpinion(e.Stone, c.Name)
 	}
 	text := labelled(c.Name, opinion+": "+string(c.Claim.Standing))
-	because := slices.DeleteFunc(slices.Clone(c.Claim.Because), namesRivals)
+	because := slices.DeleteFunc(phrase.Strings(c.Claim.Because), namesRivals)
 	if len(because) > 0 {
 		text += labelled("", strings.Join(because, "; "))
 	}
@@ -109,7 +111,7 @@ func weightText(e *grading.Examined) string {
 		c := w.Estimate.Chosen
 		parts = append(parts, fmt.Sprintf("%.2f ct from the dimensions (%.2f to %.2f; %s)", c.Carats.Value, c.Low, c.High, c.Method))
 	case w.NoEstimate != "":
-		parts = append(parts, "no estimate: "+w.NoEstimate)
+		parts = append(parts, "no estimate: "+w.NoEstimate.String())
 	}
 	if e.Stone.Size.Number() > 1 {
 		parts = append(parts, fmt.Sprintf("%d stones together", e.Stone.Size.Number()))
@@ -119,9 +121,9 @@ func weightText(e *grading.Examined) string {
 
 // problemLines are a problem with its place, and the hint below it.
 func problemLines(file string, q stone.Problem) string {
-	text := labelled(string(q.Severity), q.Where(file)+": "+q.Message)
+	text := labelled(string(q.Severity), q.Where(file)+": "+q.Message.String())
 	if q.Hint != "" {
-		text += labelled("", "hint: "+q.Hint)
+		text += labelled("", "hint: "+q.Hint.String())
 	}
 	return text
 }

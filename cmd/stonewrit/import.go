@@ -112,8 +112,8 @@ func (i *importer) known(key, at string) error {
 	}
 	_, problems := i.r.stones.Stone("", d.src)
 	for _, q := range problems {
-		if strings.HasPrefix(q.Message, "unknown key ") || strings.Contains(q.Message, "keys with values were expected") && strings.HasPrefix(key, q.Path+".") {
-			return failing(q.Hint, "%s: %s: %s", at, key, q.Message)
+		if strings.HasPrefix(q.Message.String(), "unknown key ") || strings.Contains(q.Message.String(), "keys with values were expected") && strings.HasPrefix(key, q.Path+".") {
+			return failing(q.Hint.String(), "%s: %s: %s", at, key, q.Message)
 		}
 	}
 	return nil
@@ -140,15 +140,15 @@ func (i *importer) files() ([]*draftFile, error) {
 				continue
 			}
 			if column, ok := d.blame(q.Path); ok {
-				d.errs = append(d.errs, failing(q.Hint, "%s: %s: %s", i.table.at(row, column), q.Path, q.Message))
+				d.errs = append(d.errs, failing(q.Hint.String(), "%s: %s: %s", i.table.at(row, column), q.Path, q.Message))
 				continue
 			}
-			text := strings.TrimPrefix(q.Path+": "+q.Message, ": ")
+			text := strings.TrimPrefix(q.Path+": "+q.Message.String(), ": ")
 			if without[text] == 0 {
 				order = append(order, text)
 			}
 			without[text]++
-			hints[text] = q.Hint
+			hints[text] = q.Hint.String()
 		}
 		errs = append(errs, append(d.errs, i.place(d, s.Reference, seen))...)
 		files = append(files, d)

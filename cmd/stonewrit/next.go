@@ -125,7 +125,7 @@ func suggestionLines(label string, s identify.Suggestion, rivals int) string {
 		text += labelled("", "would exclude none if the opinion is right, and the opinion itself if one of the rivals is")
 	}
 	if s.Caution != "" {
-		text += labelled("", "beware: "+s.Caution)
+		text += labelled("", "beware: "+s.Caution.String())
 	}
 	return text
 }

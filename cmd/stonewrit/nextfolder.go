@@ -51,7 +51,7 @@ func (r *reader) add(prospects map[string]*prospect, j judgedStone) {
 	for _, s := range r.tables.Identifier().Next(j.at(), j.Verdict, nil) {
 		at := prospects[s.Test]
 		if at == nil {
-			at = &prospect{test: s.Test, excludes: map[string]int{}, caution: s.Caution}
+			at = &prospect{test: s.Test, excludes: map[string]int{}, caution: s.Caution.String()}
 			prospects[s.Test] = at
 		}
 		at.expected += s.Expected

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"stonewrit/grading/phrase"
 	"time"
 
 	"stonewrit/grading/stone"
@@ -29,7 +30,7 @@ func (r *reader) pictureProblems(rec *record) stone.Problems {
 	}
 	root, err := os.OpenRoot(filepath.Dir(rec.file))
 	if err != nil {
-		return stone.Problems{rec.stone.Problem(stone.Finding, "photos", "the folder of the pictures cannot be opened: "+bare(err).Error(), "")}
+		return stone.Problems{rec.stone.Problem(stone.Finding, "photos", phrase.Say("the folder of the pictures cannot be opened: %s", bare(err)), "")}
 	}
 	defer root.Close()
 	var list stone.Problems
@@ -38,10 +39,10 @@ func (r *reader) pictureProblems(rec *record) stone.Problems {
 		info, err := r.photos.Check(root, photo.File, photos.Options{})
 		switch {
 		case err != nil:
-			list = append(list, rec.stone.Problem(stone.Finding, at, err.Error(), pictureHint(err)))
+			list = append(list, rec.stone.Problem(stone.Finding, at, phrase.Say("%s", err), phrase.Line(pictureHint(err))))
 		case takenLater(rec.stone, info):
 			list = append(list, rec.stone.Problem(stone.Warning, at,
-				fmt.Sprintf("the camera says that it was taken on %s, after the examination", info.Taken.Format(time.DateOnly)), "is the camera's clock right?"))
+				phrase.Say("the camera says that it was taken on %s, after the examination", info.Taken.Format(time.DateOnly)), "is the camera's clock right?"))
 		}
 	}
 	return list

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"stonewrit/grading"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/report"
 )
@@ -75,7 +76,7 @@ func (r *reader) readItems(rec *record) {
 		}
 		if one.unread() {
 			first := one.problems[slices.IndexFunc(one.problems, func(p stone.Problem) bool { return p.Severity == stone.Error })]
-			rec.problems = append(rec.problems, rec.piece.Problem(stone.Error, fmt.Sprintf("stones[%d].file", i), s.File+" cannot be used: "+first.Where(file)+": "+first.Message, first.Hint))
+			rec.problems = append(rec.problems, rec.piece.Problem(stone.Error, fmt.Sprintf("stones[%d].file", i), phrase.Say("%s cannot be used: %s: %s", s.File, first.Where(file), first.Message), first.Hint))
 		}
 		rec.set = append(rec.set, one)
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading"
@@ -77,7 +78,7 @@ func (r *reader) read(l listing) *record {
 	var err error
 	if out.src, err = l.source.read(); err != nil {
 		out.stone, _ = r.stones.Stone(l.file, nil)
-		out.problems = stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: "cannot be read: " + bare(err).Error()}}
+		out.problems = stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: phrase.Say("cannot be read: %s", bare(err))}}
 		return out
 	}
 	if l.Sort == stone.SortPiece {
@@ -95,7 +96,7 @@ func (r *reader) read(l listing) *record {
 			key = "piece"
 		}
 		out.problems = append(out.problems, out.stone.Problem(stone.Error, key,
-			fmt.Sprintf("%s has the reference %s too", others(out.same, out.file), out.Reference), "give each stone a reference of its own"))
+			phrase.Say("%s has the reference %s too", others(out.same, out.file), out.Reference), "give each stone a reference of its own"))
 		out.problems.Sort()
 	}
 	if out.bench != nil && !out.bench.usable() {
@@ -108,7 +109,7 @@ func (r *reader) read(l listing) *record {
 func benchFault(bench *benchFile) stone.Problem {
 	return stone.Problem{
 		Severity: stone.Error, Line: 1, Column: 1,
-		Message: bench.file + ", its bench file, has errors", Hint: "mend the bench file first",
+		Message: phrase.Say("%s, its bench file, has errors", bench.file), Hint: "mend the bench file first",
 	}
 }
 

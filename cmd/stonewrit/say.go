@@ -84,7 +84,7 @@ func (p *program) note(format string, args ...any) {
 // sayProblems tells the problems of a file that keep it from being used.
 func (p *program) sayProblems(file string, problems stone.Problems) {
 	for _, q := range problems {
-		p.say(string(q.Severity), q.Where(file)+": "+q.Message, q.Hint)
+		p.say(string(q.Severity), q.Where(file)+": "+q.Message.String(), q.Hint.String())
 	}
 }
 

@@ -1,9 +1,9 @@
 package main
 
 import (
-	"fmt"
 	"maps"
 	"slices"
+	"stonewrit/grading/phrase"
 	"strings"
 
 	"stonewrit/grading/stone"
@@ -27,7 +27,7 @@ func (b *benchFile) unwritten() stone.Problems {
 			where := b.bench.Position(at.path)
 			list = append(list, stone.Problem{
 				Severity: stone.Missing, Line: 1, Column: 1,
-				Message: fmt.Sprintf("%s:%d:%d: %s still says %s", b.file, where.Line, where.Column, at.path, placeholder),
+				Message: phrase.Say("%s:%d:%d: %s still says %s", b.file, where.Line, where.Column, at.path, placeholder),
 				Hint:    "write your own words there, and check again",
 			})
 		}

@@ -60,7 +60,7 @@ func (p *program) weigh(w weigher, given map[string][]string) error {
 		return err
 	}
 	for _, q := range problems {
-		p.say(string(q.Severity), q.Message, q.Hint)
+		p.say(string(q.Severity), q.Message.String(), q.Hint.String())
 	}
 	if problems.Has(stone.Error) {
 		p.met(statusFailed)
@@ -90,7 +90,7 @@ func (w *weighing) text() string {
 		b.WriteString(labelled("stones", fmt.Sprintf("%d together, %s each", w.Count, carats(w.Each.Value))))
 	}
 	b.WriteString(labelled("by", fmt.Sprintf("%s: %s [%s]", c.Method, c.Basis, c.Source)))
-	b.WriteString(labelled("because", w.Because))
+	b.WriteString(labelled("because", w.Because.String()))
 	b.WriteString(labelled("volume", fmt.Sprintf("%.2f mm3 a stone, standard uncertainty %.1f %%, mostly from %s", c.Volume.Value, 100*c.Volume.U/c.Volume.Value, sharesOf(c))))
 	b.WriteString(labelled("at", fmt.Sprintf("specific gravity %s%s", rangeText(w.Gravity.Low, w.Gravity.High, 2), w.material)))
 	for _, other := range w.Candidates {
@@ -102,7 +102,7 @@ func (w *weighing) text() string {
 		b.WriteString(labelled("not by", fmt.Sprintf("%s: %s", o.Method, o.Because)))
 	}
 	for _, text := range w.Warnings {
-		b.WriteString(labelled("warning", text))
+		b.WriteString(labelled("warning", text.String()))
 	}
 	for _, slip := range w.slips {
 		b.WriteString(labelled("finding", fmt.Sprintf("%s: %s (%s)", slip.Dimension, slip.Message, slip.Slip)))

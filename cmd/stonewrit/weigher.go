@@ -12,6 +12,7 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/grading/gem"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/grading/weight"
 )
@@ -80,7 +81,7 @@ func (w weigher) estimate(e *grading.Examined, gravity *weight.Gravity) (*weighi
 	default:
 		_, _, err := w.tables.Weights().Volumes(e.Weight.Dimensions)
 		if err == nil {
-			err = errors.New(e.Weight.NoEstimate)
+			err = errors.New(e.Weight.NoEstimate.String())
 		}
 		return nil, w.words(e.Stone.Size, err)
 	}
@@ -183,7 +184,7 @@ func asFlags(problems stone.Problems) stone.Problems {
 	for _, q := range problems {
 		for _, f := range sizeFlags() {
 			if f.key != "" && (q.Path == f.key || strings.HasPrefix(q.Path, f.key+"[")) {
-				q.Message = "--" + f.flag + ": " + q.Message
+				q.Message = phrase.Say("--%s: %s", f.flag, q.Message)
 				out = append(out, q)
 				break
 			}

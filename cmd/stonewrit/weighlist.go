@@ -64,7 +64,7 @@ func (p *program) weighLine(w weigher, l *weighList, i int) []string {
 	result, problems, err := w.weigh(given)
 	at := fmt.Sprintf("%s:%d: ", l.file, l.line[i])
 	for _, q := range problems {
-		p.say(string(q.Severity), at+q.Message, q.Hint)
+		p.say(string(q.Severity), at+q.Message.String(), q.Hint.String())
 	}
 	if err != nil {
 		p.fail(&failure{at + err.Error(), hintOf(err), err})
@@ -94,7 +94,7 @@ func (w *weighing) cells() []string {
 	}
 	var slips []string
 	for _, s := range w.slips {
-		slips = append(slips, s.Dimension+": "+s.Message)
+		slips = append(slips, s.Dimension+": "+s.Message.String())
 	}
 	return append(cells, strings.Join(slips, "; "))
 }

@@ -51,7 +51,7 @@ func bound(g *reading.GravityValue, m *gem.Material) finding {
 	return f
 }
 
-func boundName(bound string) string {
+func boundName(bound string) phrase.Word {
 	if bound == "below" {
 		return "specific gravity below"
 	}

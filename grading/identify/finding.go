@@ -34,9 +34,9 @@ type finding struct {
 	known   bool // the table has the figure that the test needs
 	joint   bool // the range is that at the stone's refractive index
 	digits  int8
-	figure  string  // which figure decided
-	value   float64 // of the stone
-	low     float64 // of the material
+	figure  phrase.Word // which figure decided
+	value   float64     // of the stone
+	low     float64     // of the material
 	high    float64
 	d, u    float64                     // distance and standard uncertainty
 	note    phrase.Line                 // a sentence without figures
@@ -93,7 +93,7 @@ func (r rule) judge(f finding, sharp float64) finding {
 }
 
 // within makes a finding of a value against a range.
-func within(figure string, value, low, high, u float64, digits int8) finding {
+func within(figure phrase.Word, value, low, high, u float64, digits int8) finding {
 	return finding{figure: figure, value: value, low: low, high: high, u: u, digits: digits, d: max(low-value, value-high, 0)}
 }
 
@@ -146,15 +146,15 @@ func (f finding) because() phrase.Line {
 
 // place tells where the figure of the stone lies.
 func (f finding) place() phrase.Line {
-	figure, digits := phrase.Word(f.figure), int(f.digits)
+	digits := int(f.digits)
 	value := phrase.Figure(decimal(f.value, digits))
 	switch {
 	case f.d == 0:
-		return phrase.Say("%s %s lies inside %s", figure, value, span(f.low, f.high, digits))
+		return phrase.Say("%s %s lies inside %s", f.figure, value, span(f.low, f.high, digits))
 	case f.u > 0:
-		return phrase.Say("%s %s lies %s outside %s, %.1f times its standard uncertainty", figure, value, phrase.Figure(decimal(f.d, digits)), span(f.low, f.high, digits), f.d/f.u)
+		return phrase.Say("%s %s lies %s outside %s, %.1f times its standard uncertainty", f.figure, value, phrase.Figure(decimal(f.d, digits)), span(f.low, f.high, digits), f.d/f.u)
 	}
-	return phrase.Say("%s %s", figure, value)
+	return phrase.Say("%s %s", f.figure, value)
 }
 
 // decimal rounds half up: the small push keeps a decimal tie such as 1.76125

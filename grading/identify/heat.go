@@ -109,7 +109,7 @@ func hardness(bounds []scratch, m *gem.Material) finding {
 	}
 	f := said(cannotTell, "its hardness lies about that of the reference")
 	for _, b := range bounds {
-		one := finding{known: true, figure: b.name, value: b.hardness, low: m.Hardness.Min, high: m.Hardness.Max, tell: b.tell()}
+		one := finding{known: true, figure: phrase.Word(b.name), value: b.hardness, low: m.Hardness.Min, high: m.Hardness.Max, tell: b.tell()}
 		switch {
 		case b.scratched && m.Hardness.Max < b.hardness-scratchSlack, !b.scratched && m.Hardness.Min > b.hardness+scratchSlack:
 			one.verdict = conflicts
@@ -137,11 +137,11 @@ func (b scratch) tell() func(finding) phrase.Line {
 }
 
 func tellScratches(f finding) phrase.Line {
-	return phrase.Say("it scratches %s (%g), and a hardness of %s is published", phrase.Word(f.figure), f.value, span(f.low, f.high, 1))
+	return phrase.Say("it scratches %s (%g), and a hardness of %s is published", f.figure, f.value, span(f.low, f.high, 1))
 }
 
 func tellScratched(f finding) phrase.Line {
-	return phrase.Say("%s (%g) scratches it, and a hardness of %s is published", phrase.Word(f.figure), f.value, span(f.low, f.high, 1))
+	return phrase.Say("%s (%g) scratches it, and a hardness of %s is published", f.figure, f.value, span(f.low, f.high, 1))
 }
 
 // scratches looks the references of a hardness test up.

@@ -88,7 +88,7 @@ func (d *Identifier) guests(features []*gem.Feature, m *gem.Material) finding {
 	f := said(cannotTell, "nothing seen names or excludes a material")
 	for _, feature := range features {
 		if feature.NotGlass && m.Class == "glass" {
-			return finding{verdict: conflicts, known: true, figure: feature.Term, note: "glass cannot hold it", tell: tellGuest}
+			return finding{verdict: conflicts, known: true, figure: phrase.Word(feature.Term), note: "glass cannot hold it", tell: tellGuest}
 		}
 		switch decisive := d.guest[feature][m]; decisive.verdict {
 		case conflicts:
@@ -101,7 +101,7 @@ func (d *Identifier) guests(features []*gem.Feature, m *gem.Material) finding {
 }
 
 func tellGuest(f finding) phrase.Line {
-	return phrase.Say("%s: %s", phrase.Word(f.figure), f.note)
+	return phrase.Say("%s: %s", f.figure, f.note)
 }
 
 // guestOf is what a feature proves or excludes of a material.
@@ -114,7 +114,7 @@ func guestOf(table *gem.Table, feature *gem.Feature, m *gem.Material) (f finding
 		if err != nil {
 			continue
 		}
-		f := finding{known: true, figure: feature.Term, note: phrase.Line(s.Because), tell: tellGuest}
+		f := finding{known: true, figure: phrase.Word(feature.Term), note: phrase.Line(s.Because), tell: tellGuest}
 		within := table.IsWithin(m, about)
 		switch {
 		case s.Force == gem.Excludes && within, s.Force == gem.Proves && !within && !table.IsWithin(about, m):

@@ -57,7 +57,7 @@ func (d *Identifier) survey(c *Case) *survey {
 		s.telling[i] = known[i] > 0 && 3*against[i] >= known[i]
 	}
 	for i := range s.left {
-		s.left[i].because = phrase.Line(s.whyNotExcluded(s.left[i].row))
+		s.left[i].because = s.whyNotExcluded(s.left[i].row)
 	}
 	slices.SortStableFunc(s.left, func(a, b standing) int {
 		return cmp.Or(cmp.Compare(a.misfit, b.misfit), strings.Compare(a.row.Name, b.row.Name))

@@ -212,7 +212,7 @@ func (i *Item) problems(list stone.Problems) {
 			i.ToMend++
 		}
 		if p.Severity == stone.Finding && p.Statement == "eq-calibration" {
-			i.OutOfDate = append(i.OutOfDate, p.Message)
+			i.OutOfDate = append(i.OutOfDate, p.Message.String())
 		}
 	}
 }

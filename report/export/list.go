@@ -171,7 +171,7 @@ func (l *list) values() []report.Block {
 func (l *list) instruments() []report.Block {
 	var lines []report.Text
 	for _, c := range l.Instruments {
-		lines = append(lines, report.Plain(l.say("instrument", "id", c.Instrument, "words", c.Words())))
+		lines = append(lines, report.Plain(l.say("instrument", "id", c.Instrument, "words", c.Words().String())))
 	}
 	if len(lines) == 0 {
 		return nil

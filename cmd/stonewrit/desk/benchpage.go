@@ -8,6 +8,7 @@ import (
 
 	"stonewrit/cmd/stonewrit/desk/form"
 	"stonewrit/cmd/stonewrit/desk/yamledit"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -46,7 +47,7 @@ func (d *Desk) showBench(w http.ResponseWriter, r *http.Request, status int, src
 		v.problems[name] = append(v.problems[name], p)
 	}
 	for name, err := range failed {
-		v.problems[name] = append(v.problems[name], stone.Problem{Severity: stone.Error, Message: err.Error()})
+		v.problems[name] = append(v.problems[name], stone.Problem{Severity: stone.Error, Message: phrase.Say("%s", err.Error())})
 	}
 	data["Fields"] = v.fields(fields)
 	d.show(w, r, status, "bench", data)

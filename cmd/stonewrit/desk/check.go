@@ -65,13 +65,13 @@ func (d *Desk) check(file string, src []byte, sent url.Values) (*checked, error)
 	answer := &checked{Tests: map[int]string{}, Fields: map[string][]fieldFault{}, Edits: len(out.Changes)}
 	for _, p := range j.Problems {
 		if mark := v.nearest(out.Name(p.Path)); mark != "" {
-			answer.Fields[mark] = append(answer.Fields[mark], fieldFault{p.Severity, brief(p).Message, p.Hint})
+			answer.Fields[mark] = append(answer.Fields[mark], fieldFault{p.Severity, d.words.said(brief(p).Message), d.words.said(p.Hint)})
 		}
 	}
 	for name, err := range out.Failed {
 		answer.Fields[htmlID(name)] = append(answer.Fields[htmlID(name)], fieldFault{stone.Error, err.Error(), ""})
 	}
-	for i, verdict := range verdictsOf(j, out) {
+	for i, verdict := range verdictsOf(j, out, d.words) {
 		if answer.Tests[i], err = d.part("verdict", verdict); err != nil {
 			return nil, err
 		}

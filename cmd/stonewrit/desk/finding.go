@@ -78,19 +78,19 @@ func (d *Desk) finding(j *judged, v *viewer, place *form.Outcome) findingView {
 	}
 	e := j.Examined
 	for _, c := range e.Claims() {
-		f.Claims = append(f.Claims, claimView{d.words.text("claim." + c.Name), c.Claim.Opinion, string(c.Claim.Standing), c.Claim.Because})
+		f.Claims = append(f.Claims, claimView{d.words.text("claim." + c.Name), c.Claim.Opinion, string(c.Claim.Standing), d.words.saidAll(c.Claim.Because)})
 	}
 	if e.Contradicted() && strings.TrimSpace(e.Stone.Explanation) == "" {
 		f.Stops++
 	}
 	for _, r := range e.Verdict.Rivals {
-		f.Rivals = append(f.Rivals, rivalView{r.Material.Name, r.Because})
+		f.Rivals = append(f.Rivals, rivalView{r.Material.Name, d.words.said(r.Because)})
 	}
 	f.More = max(0, len(f.Rivals)-mostRivals)
 	f.Rivals = f.Rivals[:min(len(f.Rivals), mostRivals)]
 	f.Untested = len(e.Verdict.Tests) == 0
 	for _, n := range d.next(j) {
-		f.Next = append(f.Next, nextView{n.Test, n.Caution, n.Excludes, n.Owned})
+		f.Next = append(f.Next, nextView{n.Test, d.words.said(n.Caution), n.Excludes, n.Owned})
 	}
 	f.Next = f.Next[:min(len(f.Next), 4)]
 	f.Weight, f.Values = d.weightText(j), d.valueText(j)
@@ -119,7 +119,7 @@ func (d *Desk) weightText(j *judged) []string {
 		c := w.Estimate.Chosen
 		list = append(list, d.words.text("weight.estimated", c.Carats.Value, c.Low, c.High, string(c.Method)))
 	} else if w.NoEstimate != "" && w.Measured == 0 {
-		list = append(list, d.words.text("weight.none", w.NoEstimate))
+		list = append(list, d.words.text("weight.none", d.words.said(w.NoEstimate)))
 	}
 	if w.ImpliedSG.V > 0 {
 		list = append(list, d.words.text("weight.implied", w.ImpliedSG.V))
@@ -151,14 +151,14 @@ func (d *Desk) valueText(j *judged) []string {
 }
 
 // verdicts tells what each test says, by its place in the form.
-func verdictsOf(j *judged, place *form.Outcome) map[int]*verdictView {
+func verdictsOf(j *judged, place *form.Outcome, w *words) map[int]*verdictView {
 	list := map[int]*verdictView{}
 	if j.unread() {
 		return list
 	}
 	for _, t := range j.Examined.Verdict.Tests {
 		h := t.Test.Header()
-		list[place.Place("tests", h.Index)] = &verdictView{string(t.Verdict), t.Value, t.Expected, t.Because, t.Telling, h.SetAside != ""}
+		list[place.Place("tests", h.Index)] = &verdictView{string(t.Verdict), w.said(t.Value), w.said(t.Expected), w.said(t.Because), t.Telling, h.SetAside != ""}
 	}
 	return list
 }

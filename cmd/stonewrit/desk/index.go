@@ -261,7 +261,7 @@ func (d *Desk) row(r row) *row {
 	}
 	for _, p := range j.Problems {
 		if p.Severity == stone.Error || p.Severity == stone.Missing || p.Severity == stone.Finding {
-			r.Lacks = append(r.Lacks, brief(p).Message)
+			r.Lacks = append(r.Lacks, d.words.said(brief(p).Message))
 		}
 	}
 	stock := ""

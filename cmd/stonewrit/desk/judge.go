@@ -11,6 +11,7 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/grading/identify"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -135,7 +136,7 @@ func (d *Desk) judge(file string, src []byte, bench *benchRecord) *judged {
 	j.Stone, j.Problems = stone.Read(path.Base(file), src, d.o.Tables.Gems)
 	switch {
 	case !bench.usable():
-		j.Problems = append(stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: d.words.text("bench.faulty"), Hint: d.words.text("bench.faulty.hint")}}, j.Problems...)
+		j.Problems = append(stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: phrase.Say("%s", d.words.text("bench.faulty")), Hint: phrase.Say("%s", d.words.text("bench.faulty.hint"))}}, j.Problems...)
 		return j
 	case j.Problems.Has(stone.Error):
 		return j
@@ -159,8 +160,8 @@ func (d *Desk) next(j *judged) []identify.Suggestion {
 // brief takes out of a contradiction what the standing of its claim tells test
 // by test.
 func brief(p stone.Problem) stone.Problem {
-	if before, _, ok := strings.Cut(p.Message, " is contradicted: "); ok && p.Severity == stone.Finding {
-		p.Message = before + " is contradicted"
+	if before, _, ok := strings.Cut(p.Message.String(), " is contradicted: "); ok && p.Severity == stone.Finding {
+		p.Message = phrase.Say("%s is contradicted", phrase.Word(before))
 	}
 	return p
 }

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"sync"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/photos"
 )
@@ -52,7 +53,7 @@ func (d *Desk) pictureProblems(j *judged) stone.Problems {
 		name := path.Join(path.Dir(j.File), p.File)
 		err := d.checkPicture(name)
 		if err != nil {
-			list = append(list, j.Stone.Problem(stone.Finding, fmt.Sprintf("photos[%d].file", i), err.Error(), ""))
+			list = append(list, j.Stone.Problem(stone.Finding, fmt.Sprintf("photos[%d].file", i), phrase.Say("%s", err.Error()), ""))
 		}
 	}
 	return list

@@ -8,6 +8,7 @@ import (
 
 	"stonewrit/cmd/stonewrit/desk/form"
 	"stonewrit/cmd/stonewrit/desk/yamledit"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -65,7 +66,7 @@ func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s s
 		return
 	}
 	v := d.viewer(bench)
-	v.verdicts = verdictsOf(j, &form.Outcome{})
+	v.verdicts = verdictsOf(j, &form.Outcome{}, d.words)
 	fields := d.stone.Fields(f.Root())
 	v.know(fields)
 	for _, p := range j.Problems {
@@ -73,7 +74,7 @@ func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s s
 		v.problems[name] = append(v.problems[name], brief(p))
 	}
 	for name, err := range s.failed {
-		v.problems[name] = append(v.problems[name], stone.Problem{Severity: stone.Error, Message: err.Error()})
+		v.problems[name] = append(v.problems[name], stone.Problem{Severity: stone.Error, Message: phrase.Say("%s", err.Error())})
 	}
 	data["Sections"] = d.sectionViews(v, fields, s.addedKind)
 	data["Finding"] = d.finding(j, v, &form.Outcome{})

@@ -9,6 +9,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/report/chart"
 )
 
@@ -22,6 +23,17 @@ type words struct {
 	fields   map[string]string // names of keys that need another than their own
 	tests    map[string]testHelp
 	chart    chart.Words
+}
+
+// said is a sentence of the examination in the language of the page.
+func (w *words) said(l phrase.Line) string { return l.String() }
+
+func (w *words) saidAll(lines []phrase.Line) []string {
+	var list []string
+	for _, l := range lines {
+		list = append(list, w.said(l))
+	}
+	return list
 }
 
 // testHelp is what to know of a test.

@@ -170,8 +170,8 @@ func TestEveryFieldIsRead(t *testing.T) {
 	_, problems := stone.Read("x.yaml", out.Source, table)
 	for _, p := range problems {
 		for _, wrong := range []string{"is not known", "no key", "unknown key", "expected", "is not one of", "missing", "not a date", "unit"} {
-			if p.Severity == stone.Error && strings.Contains(p.Message, wrong) {
-				t.Errorf("%s: %s (%s)", p.Path, p.Message, p.Hint)
+			if p.Severity == stone.Error && strings.Contains(p.Message.String(), wrong) {
+				t.Errorf("%s: %s (%s)", p.Path, p.Message.String(), p.Hint)
 			}
 		}
 	}
