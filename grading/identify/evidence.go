@@ -67,7 +67,7 @@ func withFiller(judge func(*gem.Material) finding) func(*gem.Material) finding {
 	return func(m *gem.Material) finding {
 		f := judge(m)
 		if f.verdict == conflicts && f.d <= fillerShare*f.value {
-			f.verdict, f.note = cannotTell, "a filler changes the weight"
+			f.verdict, f.note, f.joint = cannotTell, "a filler changes the weight", false
 		}
 		return f
 	}
