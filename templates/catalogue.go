@@ -30,10 +30,7 @@ func Catalogue() []Sentence {
 		words("verdict", "agrees", "cannot tell", "conflicts", "set aside"),
 		lists("cut", "shape", "girdle", "method", "light", "material", "kind", "notmade", "stated"),
 		lists("gender"), // f or n for a word that is not masculine, where a language needs it
-		lists("gem", "growth", "layer", "place", "treatment", "property", "dimension", "weightmethod", "culet", "rank"),
-		lists("polars", "figure", "strength", "glow", "pattern", "sinking", "shows", "condition", "lighting", "matched", "paper"),
-		lists("zoning", "transparency", "lustre", "phenomenon", "sharpness", "pearlshape", "pearllustre", "surface", "nacre", "nacremethod", "drilled", "opalbody", "opalplay", "opalbase"),
-		lists("how", "exempt", "metal", "party", "purpose", "market", "terms", "valuetype", "fee", "copies", "ownership", "told", "worthline"),
+		lists("matched", "party", "purpose", "market", "fee", "copies", "ownership", "told", "worthline"),
 		group(List{}, "list.and", "list.or"),
 		group(Day{}, "date"),
 		group(Span{}, "span", "worth.span"),
