@@ -29,8 +29,6 @@ func Catalogue() []Sentence {
 		words("standing", "supported", "undecided", "contradicted"),
 		words("verdict", "agrees", "cannot tell", "conflicts", "set aside"),
 		lists("cut", "shape", "girdle", "method", "light", "material", "kind", "notmade", "stated"),
-		lists("gender"), // f or n for a word that is not masculine, where a language needs it
-		lists("matched", "party", "purpose", "market", "fee", "copies", "ownership", "told", "worthline"),
 		group(List{}, "list.and", "list.or"),
 		group(Day{}, "date"),
 		group(Span{}, "span", "worth.span"),
