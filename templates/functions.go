@@ -29,6 +29,8 @@ func (w *Wording) functions() template.FuncMap {
 		// The text of a word list: word "shape" "oval" is the sentence
 		// "shape.oval", or the word itself where there is none.
 		"word": w.word,
+		// The same of each item of a list.
+		"words": w.words,
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 	"text/template/parse"
 )
 
-//go:embed order.txt en/*.tmpl
+//go:embed order.txt en/*.tmpl de/*.tmpl de/*.csv
 var builtin embed.FS
 
 // Builtin is the wording that comes with the program, as a folder.

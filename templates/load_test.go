@@ -2,6 +2,7 @@ package templates
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -30,10 +31,15 @@ func TestBuiltinIsComplete(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := english(t, set)
-	for _, s := range Catalogue() {
-		if !s.Optional && !w.Has(s.Name) {
-			t.Errorf("English lacks the sentence %q", s.Name)
+	if got := set.Languages(); !slices.Equal(got, []string{"de", "en"}) {
+		t.Errorf("languages are %v", got)
+	}
+	for _, language := range set.Languages() {
+		w := must(set.Language(language))
+		for _, s := range Catalogue() {
+			if !s.Optional && !w.Has(s.Name) {
+				t.Errorf("%s lacks the sentence %q", language, s.Name)
+			}
 		}
 	}
 	for _, kind := range Kinds() {
@@ -155,20 +161,22 @@ func TestEverySentenceCanBeSaid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w := english(t, set)
-	for _, s := range Catalogue() {
-		if s.Optional {
-			continue
-		}
-		full := reflect.New(reflect.TypeOf(s.Data())).Elem()
-		fill(full)
-		for _, data := range []any{s.Data(), full.Interface()} {
-			said, err := w.Say(s.Name, data)
-			if err != nil {
-				t.Errorf("%s: %v", s.Name, err)
+	for _, language := range set.Languages() {
+		w := must(set.Language(language))
+		for _, s := range Catalogue() {
+			if s.Optional {
+				continue
 			}
-			if strings.Contains(said.String(), "<no value>") || strings.Contains(said.String(), "%!") {
-				t.Errorf("%s says %q", s.Name, said)
+			full := reflect.New(reflect.TypeOf(s.Data())).Elem()
+			fill(full)
+			for _, data := range []any{s.Data(), full.Interface()} {
+				said, err := w.Say(s.Name, data)
+				if err != nil {
+					t.Errorf("%s: %s: %v", language, s.Name, err)
+				}
+				if strings.Contains(said.String(), "<no value>") || strings.Contains(said.String(), "%!") {
+					t.Errorf("%s: %s says %q", language, s.Name, said)
+				}
 			}
 		}
 	}
@@ -245,7 +253,7 @@ func TestFigureSign(t *testing.T) {
 	}
 }
 
-func must(s *Set, err error) *Set {
+func must[T any](s T, err error) T {
 	if err != nil {
 		panic(err)
 	}

@@ -65,6 +65,19 @@ func (w *Wording) word(list, word string) (string, error) {
 	return w.raw(name, None{})
 }
 
+// words is word of each item.
+func (w *Wording) words(list string, items []string) ([]string, error) {
+	said := make([]string, len(items))
+	for i, item := range items {
+		word, err := w.word(list, item)
+		if err != nil {
+			return nil, err
+		}
+		said[i] = word
+	}
+	return said, nil
+}
+
 // Word is an entry of a word list: of "shape" and "oval" what the language
 // says for it, or the word itself.
 func (w *Wording) Word(list, word string) (string, error) {
