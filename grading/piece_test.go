@@ -208,10 +208,10 @@ func TestSetTwice(t *testing.T) {
 	if len(told) != 2 || len(told[other]) != 0 {
 		t.Fatalf("%+v", told)
 	}
-	if p := told[ring][0]; p.Path != "stones[1].file" || p.Line != 7 || p.Message != "s/a.yaml is set in P-2 too, which is shop/s/pendant.yaml" {
+	if p := told[ring][0]; p.Path != "stones[1].file" || p.Line != 7 || p.Message.String() != "s/a.yaml is set in P-2 too, which is shop/s/pendant.yaml" {
 		t.Errorf("%+v", p)
 	}
-	if p := told[pendant][0]; p.Path != "stones[0].file" || p.Message != "a.yaml is set in P-1 too, which is shop/ring.yaml" {
+	if p := told[pendant][0]; p.Path != "stones[0].file" || p.Message.String() != "a.yaml is set in P-1 too, which is shop/ring.yaml" {
 		t.Errorf("%+v", p)
 	}
 }

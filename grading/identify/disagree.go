@@ -31,7 +31,7 @@ func (j *judgement) indexAgainstIndex() []Finding {
 	for b := range all {
 		for a := range b {
 			x, y := &all[a], &all[b]
-			if x.Test.Header().SetAside != "" || y.Test.Header().SetAside != "" || x.Edges == 0 || y.Edges == 0 || x.Suspect+y.Suspect != "" {
+			if x.Test.Header().SetAside != "" || y.Test.Header().SetAside != "" || x.Edges == 0 || y.Edges == 0 || x.Suspect != "" || y.Suspect != "" {
 				continue
 			}
 			u := math.Hypot(x.U, y.U)
@@ -58,7 +58,7 @@ func (j *judgement) gravityAgainstGravity() []Finding {
 	for b := range all {
 		for a := range b {
 			x, y := all[a], all[b]
-			if x.Test.Header().SetAside != "" || y.Test.Header().SetAside != "" || x.Void+y.Void != "" {
+			if x.Test.Header().SetAside != "" || y.Test.Header().SetAside != "" || x.Void != "" || y.Void != "" {
 				continue
 			}
 			lowX, highX := gravityEnds(x.V, x.Bound, x.Liquid)
