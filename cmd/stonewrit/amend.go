@@ -3,13 +3,11 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
 	"stonewrit/report"
 	"stonewrit/report/register"
-	"stonewrit/report/seal"
 )
 
 // amendCommand issues a document that takes the place of another.
@@ -118,39 +116,6 @@ func (i *issuer) amend(ctx context.Context, old register.Number, rec *record, be
 		i.p.note("%s no longer holds; tell whoever has it that %s takes its place", old, done.Entry.Number)
 	}
 	return i.copy(rec, done)
-}
-
-// changes says in what the stone differs from what was issued, by the stone
-// file that travels in the document.
-func (i *issuer) changes(ctx context.Context, book *register.Book, before register.Entry, req register.Request, rec *record) ([]change, error) {
-	var list []change
-	if before.Content.Stone != req.Content.Stone {
-		pdf, err := book.Document(ctx, before.Number)
-		if err != nil {
-			return nil, err
-		}
-		doc, err := seal.Open(pdf, "")
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", before.File, err)
-		}
-		issued := doc.StoneFile()
-		if issued == nil || register.Sum(issued.Data) != before.Content.Stone {
-			return nil, failing("", "%s: the stone file inside is not the one on the register", before.File)
-		}
-		if list, err = changesOf(issued.Data, rec.src); err != nil {
-			return nil, err
-		}
-		if len(list) == 0 {
-			list = append(list, change{path: "how the stone file is written, and no field of it"})
-		}
-	}
-	if before.Content.Photos != req.Content.Photos {
-		list = append(list, change{path: picturesOf(rec)})
-	}
-	if before.Content.Letterhead != req.Content.Letterhead {
-		list = append(list, change{path: "the letterhead"})
-	}
-	return list, nil
 }
 
 func takesPlaceOf(before register.Entry, because string, changes []change) *report.Replaced {

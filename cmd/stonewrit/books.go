@@ -7,6 +7,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"stonewrit/report/register"
@@ -29,12 +30,12 @@ func (b *books) of(ctx context.Context, bench *benchFile) (*register.Book, error
 	if err != nil {
 		return nil, err
 	}
-	key := bench.bench.Numbers.Prefix + "\x00" + path
+	key := strings.Join([]string{bench.bench.Numbers.Prefix, bench.bench.Numbers.Office, path}, "\x00")
 	if book := b.open[key]; book != nil {
 		return book, nil
 	}
 	book, err := register.Open(ctx, path, register.Options{
-		Machine: b.p.machine(), Prefix: bench.bench.Numbers.Prefix, Zone: bench.local(b.p.now()).Location(), Now: b.p.now, Rand: b.p.rand,
+		Machine: b.p.machine(), Office: bench.bench.Numbers.Office, Prefix: bench.bench.Numbers.Prefix, Zone: bench.local(b.p.now()).Location(), Now: b.p.now, Rand: b.p.rand,
 	})
 	if err != nil {
 		return nil, &failure{bench.at("numbers") + ": " + plainly(err), hintOf(err), err}

@@ -14,22 +14,37 @@ import (
 // contentOf is what decides whether a stone has changed since it was issued:
 // its file, its pictures and the letterhead.
 func contentOf(rec *record, shop *workshop) (register.Content, error) {
-	pictures, err := pictureDigests(rec)
+	var set [][]byte
+	for _, one := range rec.set {
+		set = append(set, one.src)
+	}
+	pictures, err := picturesDigest(rec, set)
 	if err != nil {
 		return register.Content{}, err
-	}
-	for _, set := range rec.set { // a piece has changed where one of its stones has
-		of, err := pictureDigests(set)
-		if err != nil {
-			return register.Content{}, err
-		}
-		pictures = append(append(pictures, register.Sum(set.src)), of...)
 	}
 	letterhead, err := shop.letterheadDigest(rec.bench.bench, rec.stone)
 	if err != nil {
 		return register.Content{}, err
 	}
-	return register.Content{Stone: register.Sum(rec.src), Photos: register.SumList(pictures...), Letterhead: letterhead}, nil
+	return register.Content{Stone: register.Sum(rec.src), Photos: pictures, Letterhead: letterhead}, nil
+}
+
+// picturesDigest is the digest of the pictures of a stone; of a piece, that of
+// its own and of the files and pictures of its stones, since a piece has changed
+// where one of its stones has. set are those files.
+func picturesDigest(rec *record, set [][]byte) (register.Digest, error) {
+	list, err := pictureDigests(rec)
+	if err != nil {
+		return register.Digest{}, err
+	}
+	for i, one := range rec.set {
+		of, err := pictureDigests(one)
+		if err != nil {
+			return register.Digest{}, err
+		}
+		list = append(append(list, register.Sum(set[i])), of...)
+	}
+	return register.SumList(list...), nil
 }
 
 // pictureDigests are the digests of the pictures' files, in the order of the

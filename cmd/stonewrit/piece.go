@@ -316,11 +316,3 @@ func (r *reader) setOf(rec *record, i grading.Item, kind string, shop *workshop)
 	drawings, err := r.evidence(i.Stone, kind, shop)
 	return report.Set{Photos: pictures, Evidence: drawings, StoneFile: rec.src}, err
 }
-
-// picturesOf names what the digest of the pictures stands for.
-func picturesOf(rec *record) string {
-	if rec.piece != nil {
-		return "the photos, or the files of the stones"
-	}
-	return "the photos"
-}

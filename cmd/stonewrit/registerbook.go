@@ -2,8 +2,10 @@ package main
 
 import (
 	"context"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -29,6 +31,11 @@ func (p *program) book(ctx context.Context, folder string, do func(*register.Rea
 	if err != nil {
 		return err
 	}
+	return p.bookOf(ctx, bench, do)
+}
+
+// bookOf reads the register that a bench file names, and hands it to do.
+func (p *program) bookOf(ctx context.Context, bench *benchFile, do func(*register.Reader) error) error {
 	path, err := registerPath(bench)
 	if err != nil {
 		return err
@@ -133,7 +140,7 @@ func (p *program) show(ctx context.Context, book *register.Reader, n register.Nu
 	for _, line := range [][2]string{
 		{"state", string(e.State)}, {"because", e.Reason}, {"replaces", e.Replaces.String()}, {"replaced by", e.ReplacedBy.String()},
 		{"stone", e.Stone}, {"kind", string(e.Kind)}, {"examined", e.Examined.String()}, {"examiner", e.Examiner},
-		{"issued", e.Issued.Format("2006-01-02 15:04:05 -07:00")}, {"uuid", e.UUID.String()}, {"document", e.File},
+		{"issued", e.Issued.Format("2006-01-02 15:04:05 -07:00")}, {"uuid", e.UUID.String()}, {"document", e.File}, {"office", e.Office},
 		{"its sha-256", e.PDF.String()}, {"stone file", e.Content.Stone.String()}, {"photos", e.Content.Photos.String()},
 		{"letterhead", e.Content.Letterhead.String()}, {"program", e.Program}, {"table", e.Data}, {"in the log", e.Hash.String()},
 	} {
@@ -159,7 +166,13 @@ func (p *program) registerAudit() *cobra.Command {
 	c := &cobra.Command{
 		Use: "audit", Args: noWords,
 		RunE: func(c *cobra.Command, _ []string) error {
-			return p.book(c.Context(), folder, func(book *register.Reader) error { return p.audit(c.Context(), book, out) })
+			bench, err := p.benchOf(folder)
+			if err != nil {
+				return err
+			}
+			return p.bookOf(c.Context(), bench, func(book *register.Reader) error {
+				return p.audit(c.Context(), book, register.Shelf{Folder: out, Office: bench.bench.Numbers.Office})
+			})
 		},
 	}
 	benchFlag(c, &folder)
@@ -167,8 +180,8 @@ func (p *program) registerAudit() *cobra.Command {
 	return c
 }
 
-func (p *program) audit(ctx context.Context, book *register.Reader, out string) error {
-	a, err := book.Audit(ctx, out)
+func (p *program) audit(ctx context.Context, book *register.Reader, shelf register.Shelf) error {
+	a, err := book.Audit(ctx, shelf)
 	if err != nil {
 		return err
 	}
@@ -178,10 +191,20 @@ func (p *program) audit(ctx context.Context, book *register.Reader, out string) 
 	if !a.Clean() {
 		p.met(statusFindings)
 	}
+	for _, office := range slices.Sorted(maps.Keys(a.Elsewhere)) {
+		p.print("kept elsewhere: %d by %s; what the register stores of them was looked at instead\n", a.Elsewhere[office], officeName(office))
+	}
 	p.print("%s, %s, %s\n", count(a.Entries, "number", "numbers"), count(a.Events, "event", "events"), count(len(a.Findings), "finding", "findings"))
 	p.print("newest event: %s\n", a.Head)
 	if a.Clean() {
 		p.note("keep the line of the newest event elsewhere: it shows later that what is in the book up to now was not written anew")
 	}
 	return nil
+}
+
+func officeName(office string) string {
+	if office == "" {
+		return "an office without a name"
+	}
+	return "office " + oneLine(office)
 }

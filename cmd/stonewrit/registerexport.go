@@ -74,6 +74,7 @@ type exported struct {
 	Replaces   string `json:"replaces,omitempty"`
 	ReplacedBy string `json:"replaced_by,omitempty"`
 	File       string `json:"file"`
+	Office     string `json:"office,omitempty"`
 	PDF        string `json:"pdf_sha256"`
 	StoneFile  string `json:"stone_sha256"`
 	Photos     string `json:"photos_sha256"`
@@ -88,7 +89,7 @@ func export(e register.Entry) exported {
 	return exported{
 		Number: e.Number.String(), UUID: e.UUID.String(), State: string(e.State), Kind: string(e.Kind), Stone: e.Stone, Examiner: e.Examiner,
 		First: e.Examined.First.String(), Last: e.Examined.Last.String(), Issued: e.Issued.Format(time.RFC3339),
-		Reason: e.Reason, Replaces: e.Replaces.String(), ReplacedBy: e.ReplacedBy.String(), File: e.File,
+		Reason: e.Reason, Replaces: e.Replaces.String(), ReplacedBy: e.ReplacedBy.String(), File: e.File, Office: e.Office,
 		PDF: e.PDF.String(), StoneFile: e.Content.Stone.String(), Photos: e.Content.Photos.String(), Letterhead: e.Content.Letterhead.String(),
 		Program: e.Program, Data: e.Data, Prev: e.Prev.String(), Hash: e.Hash.String(),
 	}
@@ -96,11 +97,11 @@ func export(e register.Entry) exported {
 
 func exportColumns() []string {
 	return []string{"number", "uuid", "state", "kind", "stone", "examiner", "examined_from", "examined_to", "issued", "reason", "replaces", "replaced_by",
-		"file", "pdf_sha256", "stone_sha256", "photos_sha256", "letterhead_sha256", "program", "data", "prev", "hash"}
+		"file", "office", "pdf_sha256", "stone_sha256", "photos_sha256", "letterhead_sha256", "program", "data", "prev", "hash"}
 }
 
 // row is the entry in the order of exportColumns.
 func (x exported) row() []string {
 	return []string{x.Number, x.UUID, x.State, x.Kind, x.Stone, x.Examiner, x.First, x.Last, x.Issued, x.Reason, x.Replaces, x.ReplacedBy,
-		x.File, x.PDF, x.StoneFile, x.Photos, x.Letterhead, x.Program, x.Data, x.Prev, x.Hash}
+		x.File, x.Office, x.PDF, x.StoneFile, x.Photos, x.Letterhead, x.Program, x.Data, x.Prev, x.Hash}
 }

@@ -44,6 +44,7 @@ type Examiner struct {
 type Numbers struct {
 	Prefix   string `yaml:"prefix" doc:"letters before the number" eg:"HL"`
 	Register string `yaml:"register" doc:"register file, or a postgres:// address" eg:"register.db"`
+	Office   string `yaml:"office" doc:"which of several offices with one register this is" eg:"north"`
 }
 
 // Instrument is one instrument of the bench.

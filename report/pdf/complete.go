@@ -16,12 +16,12 @@ import (
 	"stonewrit/report"
 )
 
-// fpdf draws pages and embeds fonts well, but what it writes about the file as a
-// whole falls short: its catalogue does not point to the XMP metadata, its
-// outline points to wrong objects once there are attachments, its subset fonts
-// are not named as subsets, and pictures of the same width stand in a random
-// order. complete therefore takes the objects fpdf wrote, without the catalogue,
-// adds pictures, outline, attachments and metadata, and writes a catalogue,
+// fpdf draws pages well, but what it writes about the file as a whole falls
+// short: its catalogue does not point to the XMP metadata, its outline points to
+// wrong objects once there are attachments, its subset fonts are not named as
+// subsets and take long, and pictures of the same width stand in a random order.
+// complete therefore takes the objects fpdf wrote, without the catalogue, adds
+// fonts, pictures, outline, attachments and metadata, and writes a catalogue,
 // cross-reference table and trailer of its own. Clauses in this file are of
 // ISO 32000-1.
 
@@ -119,7 +119,7 @@ func stream(entries string, data []byte) []byte {
 }
 
 // complete writes the finished file.
-func (p *Press) complete(w io.Writer, raw []byte, doc report.Document, pages []Page, fonts []embedded, pics pictures) error {
+func (p *Press) complete(w io.Writer, raw []byte, doc report.Document, pages []Page, used fonts, pics pictures) error {
 	f, err := take(raw)
 	if err != nil {
 		return err
@@ -128,7 +128,7 @@ func (p *Press) complete(w io.Writer, raw []byte, doc report.Document, pages []P
 	if err := f.deflatePages(len(pages)); err != nil {
 		return err
 	}
-	if err := f.nameFonts(fonts); err != nil {
+	if err := f.addFonts(used); err != nil {
 		return err
 	}
 	if err := f.addPictures(pics); err != nil {

@@ -8,6 +8,8 @@ import (
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"slices"
+	"strings"
 
 	"stonewrit/report"
 )
@@ -42,12 +44,7 @@ func (f *file) addPictures(p pictures) error {
 	if len(p.images) == 0 {
 		return nil
 	}
-	const list = "/XObject <<"
-	at := bytes.Index(f.objects[resources-1], []byte(list))
-	if at < 0 {
-		return fmt.Errorf("the PDF library wrote a file of unknown form: no list of pictures")
-	}
-	var names bytes.Buffer
+	var names strings.Builder
 	for _, img := range p.images {
 		embed := f.addJPEG
 		if isPNG(img.Data) {
@@ -59,8 +56,16 @@ func (f *file) addPictures(p pictures) error {
 		}
 		fmt.Fprintf(&names, "/%s %d 0 R ", p.name(img), n)
 	}
-	at += len(list)
-	f.objects[resources-1] = append(append(bytes.Clone(f.objects[resources-1][:at]), names.Bytes()...), f.objects[resources-1][at:]...)
+	return f.nameResources("/XObject <<", names.String())
+}
+
+// nameResources adds names to a list of the resources.
+func (f *file) nameResources(list, names string) error {
+	before, after, ok := bytes.Cut(f.objects[resources-1], []byte(list))
+	if !ok {
+		return fmt.Errorf("the PDF library wrote a file of unknown form: no %s>>", list)
+	}
+	f.objects[resources-1] = slices.Concat(before, []byte(list+names), after)
 	return nil
 }
 

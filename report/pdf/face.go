@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"fmt"
-	"math"
 
 	"golang.org/x/image/font/sfnt"
 )
@@ -32,12 +31,12 @@ type face struct {
 	capitals float64  // height of capitals, of the size
 }
 
-// planeEnd is one past the last character of the basic plane, to which fpdf is
-// limited.
+// planeEnd is one past the last character of the basic plane, to which documents
+// are limited.
 const planeEnd = 0x10000
 
 // parseFace reads a TrueType font. A font with other than TrueType outlines is
-// an error: fpdf cannot embed it.
+// an error: the file would need another kind of font.
 func parseFace(src []byte) (*face, error) {
 	tt, err := parseTrueType(src)
 	if err != nil {
@@ -55,8 +54,8 @@ func parseFace(src []byte) (*face, error) {
 			continue
 		}
 		f.glyph[r] = uint16(g)
-		// Rounded as fpdf writes widths, so that a reader sets what we measured.
-		f.advance[r] = uint16(math.Round(float64(tt.advance(uint16(g))) * 1000 / float64(tt.unitsPerEm)))
+		// Rounded as the file holds it, so that a reader sets what we measured.
+		f.advance[r] = uint16(tt.thousandths(int(tt.advance(uint16(g)))))
 	}
 	if f.name, err = parsed.Name(&buf, sfnt.NameIDPostScript); err != nil || f.name == "" {
 		f.name = "Unnamed"

@@ -7,23 +7,22 @@ import (
 )
 
 // subset returns a small font that holds only the given characters, in
-// ascending order without repeats, for fpdf to embed. fpdf would cut the font
-// itself, but only after walking the whole of it twice for each document. The
-// instructions that fit outlines to a coarse screen are left out.
-func (f *face) subset(chars []rune) ([]byte, error) {
-	glyphs, err := f.closure(chars)
-	if err != nil {
-		return nil, err
+// ascending order without repeats, to be embedded, and the glyphs of the whole
+// font that it has, in their order. The instructions that fit outlines to a coarse
+// screen are left out.
+func (f *face) subset(chars []rune) (font []byte, glyphs []uint16, err error) {
+	if glyphs, err = f.closure(chars); err != nil {
+		return nil, nil, err
 	}
 	var glyf, loca, hmtx []byte
 	for _, g := range glyphs {
 		data, err := f.font.outline(g)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		loca = be.AppendUint32(loca, uint32(len(glyf)))
 		if data, err = bareOutline(data, glyphs); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		glyf = append(glyf, data...)
 		for len(glyf)%4 != 0 {
@@ -49,7 +48,7 @@ func (f *face) subset(chars []rune) ([]byte, error) {
 	return assembleFont(map[string][]byte{
 		"OS/2": f.font.tables["OS/2"], "cmap": f.cmap(chars, glyphs), "glyf": glyf, "head": head,
 		"hhea": hhea, "hmtx": hmtx, "loca": loca, "maxp": maxp, "name": {0, 0, 0, 0, 0, 6}, "post": post,
-	}), nil
+	}), glyphs, nil
 }
 
 // closure returns the glyphs of the characters and of their parts, in

@@ -20,8 +20,8 @@ func (p *Press) Write(w io.Writer, doc report.Document, pages []Page) error {
 	}
 	d := drawing{press: p, accent: doc.Accent, pdf: fpdf.New("P", "pt", "A4", "")}
 	d.setUp(doc)
-	fonts, err := d.fonts(pages)
-	if err != nil {
+	var err error
+	if d.fonts, err = p.fonts(pages); err != nil {
 		return err
 	}
 	for _, page := range pages {
@@ -31,7 +31,7 @@ func (p *Press) Write(w io.Writer, doc report.Document, pages []Page) error {
 	if err := d.pdf.Output(&raw); err != nil {
 		return fmt.Errorf("writing PDF: %w", err)
 	}
-	return p.complete(w, raw.Bytes(), doc, pages, fonts, d.pictures)
+	return p.complete(w, raw.Bytes(), doc, pages, d.fonts, d.pictures)
 }
 
 // drawing draws pages with fpdf.
@@ -39,8 +39,12 @@ type drawing struct {
 	press  *Press
 	pdf    *fpdf.Fpdf
 	accent report.Color
-	pen    *penState // chosen on this page; nil at its beginning
 
+	pen    *penState    // chosen on this page; nil at its beginning
+	font   string       // chosen on this page
+	filled report.Color // the same
+
+	fonts    fonts
 	pictures pictures
 }
 
@@ -66,63 +70,9 @@ func (d *drawing) setUp(doc report.Document) {
 	d.pdf.SetKeywords(keywords(doc), true)
 }
 
-// family is the name that fpdf knows the typeface by; it never reaches the
-// finished file.
-const family = "s"
-
-func (f Face) fpdfStyle() string { return [...]string{"", "B", "I", "BI"}[f] }
-
-// fonts hands fpdf, for each face that the pages use, a font with just the
-// characters they use.
-func (d *drawing) fonts(pages []Page) ([]embedded, error) {
-	var used [faceCount]map[rune]bool
-	for _, page := range pages {
-		eachPlacedText(page.Items, func(t Text) {
-			if used[t.Face] == nil {
-				used[t.Face] = make(map[rune]bool)
-			}
-			for _, r := range t.S {
-				used[t.Face][r] = true
-			}
-		})
-	}
-	var out []embedded
-	for i, set := range used {
-		if set == nil {
-			continue
-		}
-		face := d.press.faces[i]
-		e := embedded{face: Face(i), name: face.name}
-		for r := range set {
-			if face.has(r) {
-				e.chars = append(e.chars, r)
-			}
-		}
-		slices.Sort(e.chars)
-		small, err := face.subset(e.chars)
-		if err != nil {
-			return nil, err
-		}
-		d.pdf.AddUTF8FontFromBytes(family, e.face.fpdfStyle(), small)
-		out = append(out, e)
-	}
-	return out, nil
-}
-
-func eachPlacedText(items []Placed, visit func(Text)) {
-	for _, it := range items {
-		switch it := it.(type) {
-		case Text:
-			visit(it)
-		case Drawing:
-			eachPlacedText(it.Items, visit)
-		}
-	}
-}
-
 func (d *drawing) page(page Page) {
 	d.pdf.AddPageFormat("P", fpdf.SizeType{Wd: float64(page.Width), Ht: float64(page.Height)})
-	d.pen = nil
+	d.pen, d.font, d.filled = nil, "", report.Color{} // black (ISO 32000-1, 8.4.1)
 	d.pdf.SetLineCapStyle("butt")
 	d.pdf.SetLineJoinStyle("miter")
 	for _, it := range page.Items {
@@ -157,17 +107,29 @@ func (d *drawing) described(alt string, draw func()) {
 	draw()
 }
 
+// text sets text in the font of its face (ISO 32000-1, 9.4).
 func (d *drawing) text(t Text) {
-	d.pdf.SetFont(family, t.Face.fpdfStyle(), float64(t.Size))
-	c := t.Ink.rgb(d.accent)
-	d.pdf.SetTextColor(int(c.R), int(c.G), int(c.B))
+	if font := fmt.Sprintf("/%s %.2f Tf", t.Face.name(), float64(t.Size)); d.font != font {
+		d.pdf.RawWriteStr("BT " + font + " ET")
+		d.font = font
+	}
+	d.fill(t.Ink.rgb(d.accent))
 	x, y := float64(t.At.X), float64(t.At.Y)
 	if t.Turn != 0 {
 		d.pdf.TransformBegin()
 		d.pdf.TransformRotate(t.Turn, x, y)
 		defer d.pdf.TransformEnd()
 	}
-	d.pdf.Text(x, y, t.S)
+	_, height := d.pdf.GetPageSize()
+	d.pdf.RawWriteStr(fmt.Sprintf("BT %.2f %.2f Td %s Tj ET", x, height-y, d.fonts[t.Face].codes(t.S)))
+}
+
+// fill chooses the colour of text and of filled paths.
+func (d *drawing) fill(c report.Color) {
+	if d.filled != c {
+		d.filled = c
+		d.pdf.RawWriteStr(fmt.Sprintf("%.3f %.3f %.3f rg", float64(c.R)/255, float64(c.G)/255, float64(c.B)/255))
+	}
 }
 
 func (d *drawing) path(p Path) {
@@ -228,7 +190,7 @@ func (d *drawing) usePen(p Path) {
 		if p.Fill.Grey == 0 {
 			g = InkBlack.rgb(d.accent)
 		}
-		d.pdf.SetFillColor(int(g.R), int(g.G), int(g.B))
+		d.fill(g)
 	}
 }
 

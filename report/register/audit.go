@@ -10,17 +10,24 @@ import (
 // with the register.
 const auditBatch = 500
 
+// A Shelf is where an office keeps its PDFs.
+type Shelf struct {
+	Folder string // "" where the PDFs are not to be looked at
+	Office string // as in [Options]
+}
+
 // Audit proves the chain, compares every entry with it, every stored PDF with
-// its entry, and the PDFs in folder with both; folder "" leaves the last out.
-// PDFs that were issued into another folder are found missing. It changes
-// nothing. What is wrong with the book is a [Finding]; an error means that the
-// audit could not be done.
+// its entry, and the PDFs on a shelf with both. PDFs that this office issued
+// into another folder are found missing; those that another office keeps are
+// counted, and proven by what the register stores of them. It changes nothing.
+// What is wrong with the book is a [Finding]; an error means that the audit
+// could not be done.
 //
 // The log and the entries are read in one state of the book; the PDFs, which
 // take longer, one batch after another, so that issuing is not held up.
-func (r *Reader) Audit(ctx context.Context, folder string) (Audit, error) {
-	a := &auditor{Reader: r, broken: map[int64]bool{}, changes: map[Number]standing{}}
-	err := a.all(ctx, folder)
+func (r *Reader) Audit(ctx context.Context, shelf Shelf) (Audit, error) {
+	a := &auditor{Reader: r, broken: map[int64]bool{}, changes: map[Number]standing{}, office: shelf.Office}
+	err := a.all(ctx, shelf.Folder)
 	if errors.Is(err, ErrNotRegister) { // the file cannot be read to its end
 		a.find(Finding{Kind: Damaged}, "%v", err)
 		err = nil
@@ -34,6 +41,7 @@ type auditor struct {
 	Audit
 	broken  map[int64]bool      // events that were changed
 	changes map[Number]standing // what later events make of entries
+	office  string              // whose PDFs must be in the folder
 }
 
 func (a *auditor) all(ctx context.Context, folder string) error {

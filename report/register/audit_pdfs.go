@@ -57,6 +57,13 @@ func (a *auditor) stored(ctx context.Context, batch []Entry) error {
 	})
 }
 
+func (a *auditor) elsewhere(office string) {
+	if a.Elsewhere == nil {
+		a.Elsewhere = map[string]int{}
+	}
+	a.Elsewhere[office]++
+}
+
 // file checks the PDF of an entry in the folder; o is nil if that is missing.
 func (a *auditor) file(o *outlet, e Entry) {
 	at := Finding{Event: e.Event, Number: e.Number, File: e.File}
@@ -73,6 +80,8 @@ func (a *auditor) file(o *outlet, e Entry) {
 	case err != nil:
 		at.Kind = ChangedPDF
 		a.find(at, "cannot be read: %v", err)
+	case !there && e.Office != a.office:
+		a.elsewhere(e.Office)
 	case !there && e.State == Reserved:
 		at.Kind = Unfinished
 		a.find(at, "its PDF is not yet in the folder")

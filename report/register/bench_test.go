@@ -76,7 +76,7 @@ func TestIssueTime(t *testing.T) {
 			t.Errorf("issuing takes %.2f times as long, at most %.1f is allowed", ratio, most)
 		}
 		began = time.Now()
-		a, err := large.book.Audit(t.Context(), "")
+		a, err := large.book.Audit(t.Context(), Shelf{})
 		if err != nil || !a.Clean() {
 			t.Errorf("audit: %v, %v", a.Findings, err)
 		}
@@ -174,7 +174,7 @@ func (b *bulk) add(ev event, pdf []byte) (Digest, error) {
 		"event": e.Event, "number": e.Number.String(), "uuid": e.UUID.String(), "stone": e.Stone, "kind": string(e.Kind),
 		"first_day": e.Examined.First.String(), "last_day": e.Examined.Last.String(), "examiner": e.Examiner, "issued": e.Issued.Format(time.RFC3339),
 		"stone_sha256": e.Content.Stone.String(), "photos_sha256": e.Content.Photos.String(), "letterhead_sha256": e.Content.Letterhead.String(),
-		"pdf_sha256": e.PDF.String(), "pdf_bytes": e.Size, "file": e.File, "program": e.Program, "data": e.Data, "state": string(e.State), "reason": "",
+		"pdf_sha256": e.PDF.String(), "pdf_bytes": e.Size, "file": e.File, "office": "", "program": e.Program, "data": e.Data, "state": string(e.State), "reason": "",
 		"replaces": "", "replaced_by": "", "prev": e.Prev.String(), "hash": e.Hash.String(), "year": e.Number.Year(), "ordinal": e.Number.Ordinal()})
 	b.documents = append(b.documents, map[string]any{"event": e.Event, "gzip": hex.EncodeToString(packed.Bytes())})
 	if len(b.events) == 1000 {

@@ -20,6 +20,9 @@ type Options struct {
 	// server. What one of them left unfinished is not another's to finish,
 	// unless it has the folder too.
 	Machine string
+	// Office is which of several offices with one register this is: the one that
+	// keeps the PDFs of the numbers it gives. Leave it empty where there is one.
+	Office string
 	// AllowEarlier accepts a clock that stands before the newest entry, for a
 	// practice whose clock was once wrongly ahead.
 	AllowEarlier bool
@@ -48,6 +51,9 @@ type Book struct {
 // the prefix.
 func Open(ctx context.Context, path string, opts Options) (*Book, error) {
 	if err := checkPrefix(opts.Prefix); err != nil {
+		return nil, err
+	}
+	if err := checkText("office", opts.Office); err != nil {
 		return nil, err
 	}
 	if opts.Zone == nil || opts.Now == nil || opts.Rand == nil {

@@ -67,6 +67,10 @@
 // came about and goes on or clears up accordingly; only if the server stays
 // away is the answer [ErrUncertain].
 //
+// Each office keeps the PDFs of the numbers it gives, and has a name of its own
+// in the entries. An audit looks for those of one office in its folder; of the
+// others it proves what the register stores.
+//
 // An entry whose file is pending says which machine took it. Another leaves it
 // alone, since it may be between commit and name at this moment.
 package register

@@ -50,6 +50,7 @@ type Entry struct {
 	PDF      Digest
 	Size     int64  // of the PDF, in bytes
 	File     string // name of the PDF, without folder
+	Office   string // which office keeps it; "" in a practice of one
 	Program  string // version of the program
 	Data     string // version of the reference tables
 
@@ -75,7 +76,7 @@ func (e Entry) fields() [][2]string {
 		{"digest of the photos", e.Content.Photos.String()},
 		{"digest of the letterhead", e.Content.Letterhead.String()},
 		{"digest of the PDF", e.PDF.String()}, {"size of the PDF", fmt.Sprint(e.Size)},
-		{"file", e.File}, {"program", e.Program}, {"data", e.Data},
+		{"file", e.File}, {"office", e.Office}, {"program", e.Program}, {"data", e.Data},
 		{"state", string(e.State.settled())}, {"reason", e.Reason},
 		{"replaces", e.Replaces.String()}, {"replaced by", e.ReplacedBy.String()},
 		{"hash before", e.Prev.String()}, {"hash", e.Hash.String()},

@@ -10,7 +10,7 @@ import (
 var (
 	ErrNumber      = errors.New("not a report number")
 	ErrSeriesFull  = errors.New("the numbers of the year are used up")
-	ErrRequest     = errors.New("the request is incomplete")
+	ErrRequest     = errors.New("the request cannot be met")
 	ErrNoRegister  = errors.New("there is no register")
 	ErrNotRegister = errors.New("not a register, or damaged")
 	ErrNewer       = errors.New("the register was made by a newer version of the program")

@@ -43,6 +43,7 @@ type particulars struct {
 	PDF      Digest `json:"pdf_sha256"`
 	Size     int64  `json:"pdf_bytes"`
 	File     string `json:"file"`
+	Office   string `json:"office,omitempty"`
 	Program  string `json:"program"`
 	Data     string `json:"data"`
 	Replaces Number `json:"replaces,omitzero"`
@@ -78,7 +79,7 @@ func (e event) entry(hash Digest) Entry {
 	return Entry{
 		Number: e.Number, UUID: i.UUID, Stone: i.Stone, Kind: i.Kind,
 		Examined: i.Examined, Examiner: i.Examiner, Issued: e.At,
-		Content: i.Content, PDF: i.PDF, Size: i.Size, File: i.File,
+		Content: i.Content, PDF: i.PDF, Size: i.Size, File: i.File, Office: i.Office,
 		Program: i.Program, Data: i.Data, State: Issued, Replaces: i.Replaces,
 		Event: e.Seq, Prev: e.Prev, Hash: hash,
 	}

@@ -61,6 +61,9 @@ type Audit struct {
 	// shows later whether the log up to there was written anew.
 	Head     Digest
 	Findings []Finding // first the log, then the entries, the PDFs, the folder
+	// Elsewhere counts the numbers whose PDFs other offices keep, by office, and
+	// that are not in the folder. What the register stores of them was proven.
+	Elsewhere map[string]int
 }
 
 // Clean reports whether nothing was found.

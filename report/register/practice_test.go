@@ -20,6 +20,7 @@ type practice struct {
 	t      testing.TB
 	path   string
 	folder string
+	office string
 	now    time.Time
 	book   *Book
 }
@@ -93,7 +94,7 @@ func (p *practice) entries() []Entry {
 // audit returns the findings as lines.
 func (p *practice) audit() []string {
 	p.t.Helper()
-	a, err := p.reader().Audit(context.Background(), p.folder)
+	a, err := p.reader().Audit(context.Background(), Shelf{Folder: p.folder, Office: p.office})
 	if err != nil {
 		p.t.Fatal(err)
 	}
@@ -108,6 +109,23 @@ func (p *practice) wantClean() {
 	p.t.Helper()
 	if found := p.audit(); len(found) > 0 {
 		p.t.Errorf("the audit found:\n%s", strings.Join(found, "\n"))
+	}
+}
+
+// wantFindings checks that an audit found these things and no others, each with
+// its words.
+func wantFindings(t testing.TB, found []string, want [][]string) {
+	t.Helper()
+	if len(found) != len(want) {
+		t.Errorf("the audit found %d things, want %d:\n%s", len(found), len(want), strings.Join(found, "\n"))
+		return
+	}
+	for i, words := range want {
+		for _, word := range words {
+			if !strings.Contains(found[i], word) {
+				t.Errorf("finding %d does not say %q: %s", i, word, found[i])
+			}
+		}
 	}
 }
 

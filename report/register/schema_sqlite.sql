@@ -30,6 +30,7 @@ CREATE TABLE entries (
     pdf_sha256  TEXT NOT NULL,
     pdf_bytes   INTEGER NOT NULL,
     file        TEXT NOT NULL,
+    office      TEXT NOT NULL,
     program     TEXT NOT NULL,
     data        TEXT NOT NULL,
     state       TEXT NOT NULL CHECK (state IN ('issued', 'void', 'amended')),

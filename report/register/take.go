@@ -76,7 +76,7 @@ func (b *Book) enter(t *tx, req Request, old Number, because string, render Rend
 	ev.Kind, ev.Because = issueEvent, because
 	ev.Issue = &particulars{
 		UUID: id, Stone: req.Stone, Kind: req.Kind, Examined: req.Examined, Examiner: req.Examiner,
-		Content: req.Content, PDF: Sum(pdf), Size: int64(len(pdf)), File: ev.Number.String() + pdfSuffix,
+		Content: req.Content, PDF: Sum(pdf), Size: int64(len(pdf)), File: ev.Number.String() + pdfSuffix, Office: b.opts.Office,
 		Program: req.Program, Data: req.Data, Replaces: old,
 	}
 	e, err := t.enter(ev, pdf)

@@ -11,17 +11,17 @@ import (
 )
 
 const entryColumns = `event, number, uuid, stone, kind, first_day, last_day, examiner, issued,
-	stone_sha256, photos_sha256, letterhead_sha256, pdf_sha256, pdf_bytes, file, program, data,
+	stone_sha256, photos_sha256, letterhead_sha256, pdf_sha256, pdf_bytes, file, office, program, data,
 	state, reason, replaces, replaced_by, prev, hash`
 
 func (t *tx) insertEntry(e Entry) error {
 	_, err := t.sql.ExecContext(t.ctx, `INSERT INTO entries (`+entryColumns+`, year, ordinal)
 		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17,
-			$18, $19, $20, $21, $22, $23, $24, $25)`,
+			$18, $19, $20, $21, $22, $23, $24, $25, $26)`,
 		e.Event, e.Number.String(), e.UUID.String(), e.Stone, string(e.Kind),
 		e.Examined.First.String(), e.Examined.Last.String(), e.Examiner, e.Issued.Format(time.RFC3339),
 		e.Content.Stone.String(), e.Content.Photos.String(), e.Content.Letterhead.String(),
-		e.PDF.String(), e.Size, e.File, e.Program, e.Data,
+		e.PDF.String(), e.Size, e.File, e.Office, e.Program, e.Data,
 		string(e.State), e.Reason, e.Replaces.String(), e.ReplacedBy.String(),
 		e.Prev.String(), e.Hash.String(), e.Number.Year(), e.Number.Ordinal())
 	return err
@@ -71,7 +71,7 @@ func scanEntry(rows *sql.Rows) (Entry, error) {
 	var stone, photos, letterhead, pdf, prev, hash string
 	var pending bool
 	err := rows.Scan(&e.Event, &number, &id, &e.Stone, &kind, &first, &last, &e.Examiner, &issued,
-		&stone, &photos, &letterhead, &pdf, &e.Size, &e.File, &e.Program, &e.Data,
+		&stone, &photos, &letterhead, &pdf, &e.Size, &e.File, &e.Office, &e.Program, &e.Data,
 		&state, &e.Reason, &replaces, &replacedBy, &prev, &hash, &pending)
 	if err != nil {
 		return Entry{}, err

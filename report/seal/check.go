@@ -2,26 +2,35 @@ package seal
 
 import (
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 )
 
-// The files that travel inside.
-const (
-	stoneSuffix    = ".yaml"
-	examinedSuffix = ".json"
-)
+// The files that travel inside are told apart by the ends of their names.
+func isStoneFile(name string) bool {
+	ext := strings.ToLower(path.Ext(name))
+	return ext == ".yaml" || ext == ".yml"
+}
+
+func isExaminedStone(name string) bool { return path.Ext(name) == ".json" }
 
 // StoneFile is the stone file inside, of a piece the piece file; nil if there is
 // none.
-func (d *Document) StoneFile() *File { return d.file(stoneSuffix) }
+func (d *Document) StoneFile() *File { return d.file(isStoneFile) }
+
+// StoneFiles are the stone file inside or, of a piece, the piece file and the
+// files of its stones.
+func (d *Document) StoneFiles() []File {
+	return slices.DeleteFunc(slices.Clone(d.Files), func(f File) bool { return !isStoneFile(f.Name) })
+}
 
 // ExaminedStone is the JSON of the examined stone inside; nil if there is none.
-func (d *Document) ExaminedStone() *File { return d.file(examinedSuffix) }
+func (d *Document) ExaminedStone() *File { return d.file(isExaminedStone) }
 
-func (d *Document) file(suffix string) *File {
+func (d *Document) file(is func(name string) bool) *File {
 	for i := range d.Files {
-		if strings.HasSuffix(d.Files[i].Name, suffix) {
+		if is(d.Files[i].Name) {
 			return &d.Files[i]
 		}
 	}
@@ -38,7 +47,7 @@ func (d *Document) Check() []string {
 	d.checkFile(add, "the stone file", d.StoneFile(), d.Stone)
 	d.checkFile(add, "the JSON of the examined stone", d.ExaminedStone(), d.Examined)
 	for i := range d.Files { // of a piece, the files of its stones travel inside as well
-		if f := &d.Files[i]; f != d.ExaminedStone() && !strings.HasSuffix(f.Name, stoneSuffix) {
+		if f := &d.Files[i]; f != d.ExaminedStone() && !isStoneFile(f.Name) {
 			add("it holds a file that is not due, %s", f.Name)
 		}
 	}

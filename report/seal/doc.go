@@ -17,13 +17,22 @@
 //
 // A signature is added at the end of the PDF, so the unsigned document is the
 // beginning of the signed one. The unsigned document is the same, byte for
-// byte, for the same input; the signed one is not, because a signature holds
-// the time of signing, and with elliptic curves a random number. So a signed
+// byte, for the same input; so is one signed with an RSA key, but not one signed
+// with elliptic curves, whose signatures hold a random number. So a signed
 // document cannot be made again: it is signed while it is rendered, before the
 // register stores its bytes, and a lost one is restored from there.
 //
-// The signature is a CMS signature of the whole file by ISO 32000-1, 12.8, with
-// the signing certificate among the signed attributes, which is PAdES-CMS of
-// ETSI EN 319 142-2. No time stamp of a third party and no revocation data are
-// fetched: nothing is asked of the network while a number is being given.
+// The signature is a PAdES baseline signature of level B-B, ETSI EN 319 142-1:
+// its SubFilter is ETSI.CAdES.detached, it covers the whole file but itself, the
+// time of signing stands beside it (M), and its signed attributes are the
+// content type, the digest, and the certificate that it was made for
+// (signing-certificate-v2). It certifies the document, with no change allowed
+// afterwards (DocMDP). The certificates up to the issuer travel in it as far as
+// the key file holds them.
+//
+// It has no time stamp of a third party (level B-T) and no revocation data (B-LT):
+// both are fetched from services, and nothing is asked of the network while a
+// number is being given. So the time is by the clock of the practice, and
+// whether the certificate was revoked since is for the reader to find out. That
+// its issuer can be trusted is not judged here either.
 package seal

@@ -10,8 +10,10 @@ import (
 	"crypto/rsa"
 	"crypto/x509"
 	"crypto/x509/pkix"
+	"encoding/hex"
 	"encoding/pem"
 	"errors"
+	"fmt"
 	"math/big"
 	"strings"
 	"testing"
@@ -27,6 +29,8 @@ import (
 type certified struct {
 	key         crypto.Signer
 	own, issuer *x509.Certificate
+
+	named func(name string) *x509.Certificate // of the same key, issuer and serial number
 }
 
 func newCertified(t testing.TB, key crypto.Signer) certified {
@@ -55,7 +59,8 @@ func newCertified(t testing.TB, key crypto.Signer) certified {
 	}
 	issuer := template(1, "Guild of Test Rooms")
 	issuer = made(issuer, issuer, root.Public())
-	return certified{key, made(template(2, "Kestrel Lane Gem Room"), issuer, key.Public()), issuer}
+	named := func(name string) *x509.Certificate { return made(template(2, name), issuer, key.Public()) }
+	return certified{key, named("Kestrel Lane Gem Room"), issuer, named}
 }
 
 func (c certified) p12(t testing.TB, password string) []byte {
@@ -111,6 +116,9 @@ func TestSign(t *testing.T) {
 		{"RSA in PKCS #12", func(t *testing.T) (*seal.Key, error) {
 			return seal.LoadKey(newCertified(t, rsaKey(t, 2048)).p12(t, "hush"), "hush")
 		}},
+		{"long RSA in PKCS #12", func(t *testing.T) (*seal.Key, error) {
+			return seal.LoadKey(newCertified(t, rsaKey(t, 4096)).p12(t, "hush"), "hush")
+		}},
 		{"elliptic in PKCS #12", func(t *testing.T) (*seal.Key, error) {
 			return seal.LoadKey(newCertified(t, ellipticKey(t)).p12(t, "hush"), "hush")
 		}},
@@ -138,7 +146,7 @@ func TestSign(t *testing.T) {
 				t.Errorf("found %q", found)
 			}
 			if len(doc.Signatures) != 1 || doc.Signatures[0].Err != nil || !doc.Signatures[0].Whole ||
-				doc.Signatures[0].Subject != "Kestrel Lane Gem Room" || doc.Signatures[0].Issuer != "Guild of Test Rooms" {
+				doc.Signatures[0].Subject != "Kestrel Lane Gem Room" || !doc.Signatures[0].At.Equal(issued()) || doc.Signatures[0].Issuer != "Guild of Test Rooms" {
 				t.Errorf("signatures: %+v", doc.Signatures)
 			}
 			if string(doc.StoneFile().Data) != stoneFile || doc.UUID != sampleUUID {
@@ -150,12 +158,87 @@ func TestSign(t *testing.T) {
 				t.Errorf("qpdf says:\n%s", said)
 			}
 			said := tool(t, nil, "pdfsig", "-nocert", file)
-			for _, want := range []string{"Signature is Valid", "Total document signed", "Signer Certificate Common Name: Kestrel Lane Gem Room", "Signing Hash Algorithm: SHA-256"} {
+			for _, want := range []string{"Signature is Valid", "Total document signed", "Signer Certificate Common Name: Kestrel Lane Gem Room", "Signing Hash Algorithm: SHA-256", "Signature Type: ETSI.CAdES.detached"} {
 				if !strings.Contains(said, want) {
 					t.Errorf("pdfsig does not say %q:\n%s", want, said)
 				}
 			}
 		})
+	}
+}
+
+// TestBaseline has OpenSSL take a signature apart: what a baseline signature of
+// PAdES holds and what it leaves out, ETSI EN 319 142-1, 6.3, table 1 (from
+// memory); signing-certificate-v2: RFC 5035, 3.
+func TestBaseline(t *testing.T) {
+	for name, private := range map[string]func(testing.TB) crypto.Signer{
+		"RSA": func(t testing.TB) crypto.Signer { return rsaKey(t, 2048) }, "elliptic": ellipticKey,
+	} {
+		t.Run(name, func(t *testing.T) {
+			certified := newCertified(t, private(t))
+			key, err := seal.LoadKey(certified.pem(t), "")
+			if err != nil {
+				t.Fatal(err)
+			}
+			signed, err := key.Sign(sample(t, nil), issued())
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !bytes.Contains(signed, []byte(" /M (D:20261014093000")) {
+				t.Error("the time of signing is not beside the signature")
+			}
+			dir := t.TempDir()
+			from, to := bytes.Index(signed, []byte("/Contents<"))+len("/Contents"), 0
+			to = from + bytes.IndexByte(signed[from:], '>') + 1
+			message, err := hex.DecodeString(string(signed[from+1 : to-1]))
+			if err != nil {
+				t.Fatal(err)
+			}
+			write(t, dir+"/signature.der", message)
+			write(t, dir+"/covered", append(bytes.Clone(signed[:from]), signed[to:]...))
+			write(t, dir+"/root.pem", pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: certified.issuer.Raw}))
+			at := fmt.Sprint(issued().Unix())
+			said := tool(t, nil, "openssl", "cms", "-verify", "-binary", "-inform", "DER", "-in", dir+"/signature.der", "-content", dir+"/covered",
+				"-CAfile", dir+"/root.pem", "-purpose", "any", "-attime", at, "-cades", "-out", dir+"/out")
+			if !strings.Contains(said, "CAdES Verification successful") {
+				t.Errorf("OpenSSL says:\n%s", said)
+			}
+			said = tool(t, nil, "openssl", "cms", "-cmsout", "-print", "-inform", "DER", "-in", dir+"/signature.der")
+			for _, want := range []string{"contentType", "messageDigest", "signingCertificateV2", "CN=Kestrel Lane Gem Room", "CN=Guild of Test Rooms"} {
+				if !strings.Contains(strings.ReplaceAll(said, " = ", "="), want) {
+					t.Errorf("OpenSSL does not find %s:\n%s", want, said)
+				}
+			}
+			if strings.Contains(said, "signingTime") {
+				t.Error("the time of signing stands among the signed attributes as well")
+			}
+		})
+	}
+}
+
+// TestAnotherCertificate puts another certificate of the same key, issuer and
+// serial number into a signature, which signs no certificate but names one.
+func TestAnotherCertificate(t *testing.T) {
+	certified := newCertified(t, ellipticKey(t))
+	key, err := seal.LoadKey(certified.pem(t), "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	signed, err := key.Sign(sample(t, nil), issued())
+	if err != nil {
+		t.Fatal(err)
+	}
+	other := certified.named("Kestrel Lame Gem Room")
+	for len(other.Raw) != len(certified.own.Raw) { // by a byte or two, as elliptic signatures do
+		other = certified.named("Kestrel Lame Gem Room")
+	}
+	was, is := hex.EncodeToString(certified.own.Raw), hex.EncodeToString(other.Raw)
+	if !bytes.Contains(signed, []byte(was)) {
+		t.Fatal("the certificate is not in the signature")
+	}
+	found := open(t, bytes.Replace(signed, []byte(was), []byte(is), 1)).Check()
+	if len(found) != 1 || !strings.Contains(found[0], "it was made for another certificate than the one it carries") {
+		t.Errorf("found %q", found)
 	}
 }
 
@@ -186,23 +269,27 @@ func TestChangedAfterSigning(t *testing.T) {
 }
 
 func TestSignedBytes(t *testing.T) {
-	key, err := seal.LoadKey(newCertified(t, ellipticKey(t)).pem(t), "")
-	if err != nil {
-		t.Fatal(err)
-	}
-	first, err := key.Sign(sample(t, nil), issued())
-	if err != nil {
-		t.Fatal(err)
-	}
-	second, err := key.Sign(sample(t, nil), issued())
-	if err != nil {
-		t.Fatal(err)
+	for _, row := range []struct {
+		name string
+		key  crypto.Signer
+		same bool
+	}{{"RSA", rsaKey(t, 2048), true}, {"elliptic", ellipticKey(t), false}} {
+		key, err := seal.LoadKey(newCertified(t, row.key).pem(t), "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var signed [2][]byte
+		for i := range signed {
+			if signed[i], err = key.Sign(sample(t, nil), issued()); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if same := bytes.Equal(signed[0], signed[1]); same != row.same {
+			t.Errorf("%s: two signatures of the same document are the same: %t, the package comment says %t", row.name, same, row.same)
+		}
 	}
 	if !bytes.Equal(sample(t, nil), sample(t, nil)) {
 		t.Error("the same document gives other bytes")
-	}
-	if bytes.Equal(first, second) {
-		t.Error("two signatures are the same; if that is so now, say it in the package comment")
 	}
 }
 

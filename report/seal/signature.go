@@ -95,18 +95,47 @@ func prove(ctx *model.Context, dict types.Dict, data []byte) (s Signature) {
 	message.Content = covered
 	s = describe(message.GetOnlySigner())
 	s.Whole = whole
-	var at time.Time
-	if message.UnmarshalSignedAttribute(pkcs7.OIDAttributeSigningTime, &at) == nil {
-		s.At = at
-	}
+	s.At = signingTime(ctx, dict)
 	var mismatch *pkcs7.MessageDigestMismatchError
 	switch err := message.Verify(); {
 	case errors.As(err, &mismatch):
 		s.Err = errors.New("what it covers was changed after signing")
 	case err != nil:
 		s.Err = fmt.Errorf("it does not hold: %v", err)
+	case !namesSigner(message):
+		s.Err = errors.New("it was made for another certificate than the one it carries")
 	}
 	return s
+}
+
+// namesSigner reports whether the certificate that the signature carries is the
+// one that it was made for (signing-certificate-v2), where it says that by
+// SHA-256.
+func namesSigner(message *pkcs7.PKCS7) bool {
+	var named signingCertificate
+	if err := message.UnmarshalSignedAttribute(oidSigner, &named); err != nil || len(named.Certificates) == 0 {
+		return true // it does not say
+	}
+	first := named.Certificates[0]
+	if a := first.Algorithm.Algorithm; a != nil && !a.Equal(oidSHA256) {
+		return true
+	}
+	own := Sum(message.GetOnlySigner().Raw)
+	return bytes.Equal(first.Digest, own[:])
+}
+
+// signingTime is when the signature says that it was made; zero if it does not.
+func signingTime(ctx *model.Context, dict types.Dict) time.Time {
+	o, ok := dict.Find("M")
+	if !ok {
+		return time.Time{}
+	}
+	text, err := ctx.DereferenceText(o)
+	if err != nil {
+		return time.Time{}
+	}
+	at, _ := types.DateTime(text, true)
+	return at
 }
 
 func describe(c *x509.Certificate) Signature {
