@@ -84,7 +84,7 @@ func TestHostileFilesAreCheap(t *testing.T) {
 		start := time.Now()
 		_, problems := stone.Read("a.yaml", []byte(src), table)
 		stone.Sniff([]byte(src))
-		if spent := time.Since(start); spent > 5*time.Second {
+		if spent := time.Since(start); spent > 30*time.Second {
 			t.Errorf("%s: took %v", name, spent)
 		} else if testing.Verbose() {
 			t.Logf("%-24s %8v %d problems", name, spent.Round(time.Millisecond), len(problems))
