@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -18,8 +19,9 @@ import (
 
 // deskOptions are the flags of desk.
 type deskOptions struct {
-	listen string
-	noOpen bool
+	listen   string
+	language string
+	noOpen   bool
 }
 
 // deskCommand serves a folder as a local page.
@@ -38,6 +40,7 @@ func (p *program) deskCommand() *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&o.listen, "listen", "127.0.0.1:0", "")
+	c.Flags().StringVar(&o.language, "language", "", "")
 	c.Flags().BoolVar(&o.noOpen, "no-open", false, "")
 	return c
 }
@@ -48,11 +51,14 @@ func (p *program) serveDesk(ctx context.Context, dir string, o deskOptions) erro
 	if err != nil {
 		return err
 	}
+	if err := spoken(o.language); err != nil {
+		return err
+	}
 	listener, err := net.Listen("tcp", o.listen)
 	if err != nil {
 		return failing("as host:port, for example 127.0.0.1:8080", "--listen %s: %v", o.listen, err)
 	}
-	d, err := p.newDesk(dir, hostsOf(listener.Addr()))
+	d, err := p.newDesk(dir, o.language, hostsOf(listener.Addr()))
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
@@ -69,13 +75,25 @@ func (p *program) serveDesk(ctx context.Context, dir string, o deskOptions) erro
 	return serve(ctx, listener, d.Handler())
 }
 
+// spoken refuses a language that the desk does not speak.
+func spoken(code string) error {
+	var codes []string
+	for _, t := range desk.Tongues() {
+		codes = append(codes, t.Code)
+	}
+	if code == "" || slices.Contains(codes, code) {
+		return nil
+	}
+	return unknownWord("--language %s is no language of the desk", code, codes, listed(codes))
+}
+
 // newDesk opens a folder for the desk.
-func (p *program) newDesk(dir string, hosts []string) (*desk.Desk, error) {
+func (p *program) newDesk(dir, language string, hosts []string) (*desk.Desk, error) {
 	tables, err := p.tables()
 	if err != nil {
 		return nil, err
 	}
-	o := desk.Options{Folder: dir, Tables: tables, Office: newDeskOffice(p, dir), Now: p.now, Hosts: hosts, Random: p.rand}
+	o := desk.Options{Folder: dir, Tables: tables, Office: newDeskOffice(p, dir), Now: p.now, Hosts: hosts, Language: language, Random: p.rand}
 	if o.OuterName, o.Outer, err = benchAbove(dir); err != nil {
 		return nil, err
 	}

@@ -2,16 +2,20 @@ package main
 
 import (
 	"bufio"
+	"bytes"
 	"context"
 	"crypto/rand"
 	"fmt"
 	"io"
+	"mime/multipart"
 	"net"
 	"net/http"
 	"net/http/cookiejar"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -29,7 +33,7 @@ func deskAt(t *testing.T, dir string) (address string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d, err := p.newDesk(dir, hostsOf(listener.Addr()))
+	d, err := p.newDesk(dir, "", hostsOf(listener.Addr()))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,36 +59,113 @@ func demoFolder(t *testing.T) string {
 	return dir
 }
 
-// The pages of the desk reach the commands: a draft is a PDF, the register is
-// empty before the first number and not made by looking at it.
-func TestDeskOffice(t *testing.T) {
-	dir := demoFolder(t)
+// A visitor asks the desk as a browser does.
+type visitor struct {
+	t      *testing.T
+	base   string
+	client *http.Client
+}
+
+func visit(t *testing.T, dir string) *visitor {
+	t.Helper()
 	address := deskAt(t, dir)
 	jar, err := cookiejar.New(nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	client := &http.Client{Jar: jar}
-	base := address[:strings.Index(address, "/enter")]
+	v := &visitor{t, address[:strings.Index(address, "/enter")], &http.Client{Jar: jar}}
+	v.get(address[len(v.base):])
+	return v
+}
+
+func (v *visitor) read(resp *http.Response, err error) (int, string) {
+	v.t.Helper()
+	if err != nil {
+		v.t.Fatal(err)
+	}
+	defer resp.Body.Close()
+	body, err := io.ReadAll(resp.Body)
+	if err != nil {
+		v.t.Fatal(err)
+	}
+	return resp.StatusCode, string(body)
+}
+
+func (v *visitor) get(path string) (int, string) {
+	v.t.Helper()
+	return v.read(v.client.Get(v.base + path))
+}
+
+// post sends the form of a page, with what is entered in it.
+func (v *visitor) post(page, to string, entered ...string) (int, string) {
+	v.t.Helper()
+	_, body := v.get(page)
+	sent := url.Values{}
+	for _, g := range regexp.MustCompile(`<input type="hidden" name="(form_token|digest)" value="([^"]*)">`).FindAllStringSubmatch(body, -1) {
+		sent.Set(g[1], g[2])
+	}
+	for i := 0; i+1 < len(entered); i += 2 {
+		sent.Set(entered[i], entered[i+1])
+	}
+	return v.read(v.client.PostForm(v.base+to, sent))
+}
+
+// upload sends a PDF to be verified.
+func (v *visitor) upload(pdf string) (int, string) {
+	v.t.Helper()
+	_, page := v.get("/verify")
+	token := regexp.MustCompile(`name="form_token" value="([^"]*)"`).FindStringSubmatch(page)[1]
+	var b bytes.Buffer
+	w := multipart.NewWriter(&b)
+	_ = w.WriteField("form_token", token) // into memory
+	part, err := w.CreateFormFile("paper", "some.pdf")
+	if err != nil {
+		v.t.Fatal(err)
+	}
+	_, _ = io.WriteString(part, pdf)
+	w.Close()
+	return v.read(v.client.Post(v.base+"/verify", w.FormDataContentType(), &b))
+}
+
+// want holds an answer against what it should be.
+func (v *visitor) want(what string, status int, body string, wantStatus int, says ...string) {
+	v.t.Helper()
+	for _, s := range says {
+		if status != wantStatus || !strings.Contains(body, s) {
+			v.t.Errorf("%s: %d without %q: %.2500s", what, status, s, notices(body))
+		}
+	}
+}
+
+// notices is what a page tells of what was done.
+func notices(body string) string {
+	if i := strings.Index(body, `class="notice"`); i >= 0 {
+		return body[i:]
+	}
+	return body
+}
+
+var numberOf = regexp.MustCompile(`/document/(HL-2026-[0-9]{6}-[0-9]{2})`)
+
+// The pages of the desk reach the commands, from the first draft to a number
+// that is withdrawn.
+func TestDeskOffice(t *testing.T) {
+	dir := demoFolder(t)
+	v := visit(t, dir)
 	for _, c := range []struct {
 		path, says string
 		status     int
 	}{
-		{strings.TrimPrefix(address, base), "HL-0401", 200},
+		{"/", "HL-0401", 200},
 		{"/draft/hl-0401.yaml", "%PDF-", 200},
+		{"/draft/hl-0500.yaml", "%PDF-", 200},
 		{"/register", "No number has been given yet.", 200},
 		{"/document/HL-2026-000001-16", "no register", 422},
 		{"/document/nonsense", "", 422},
+		{"/inventory", "%PDF-", 200},
 	} {
-		resp, err := client.Get(base + c.path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		body, err := io.ReadAll(resp.Body)
-		resp.Body.Close()
-		if err != nil || resp.StatusCode != c.status || !strings.Contains(string(body), c.says) {
-			t.Errorf("%s: %d, without %q: %.1500s", c.path, resp.StatusCode, c.says, body)
-		}
+		status, body := v.get(c.path)
+		v.want(c.path, status, body, c.status, c.says)
 	}
 	if _, err := os.Stat(filepath.Join(dir, "register.db")); err == nil {
 		t.Error("looking at the register made it")
@@ -92,6 +173,62 @@ func TestDeskOffice(t *testing.T) {
 	if left, _ := filepath.Glob(filepath.Join(dir, "drafts*")); len(left) > 0 {
 		t.Error("a draft was left in the folder")
 	}
+
+	status, body := v.post("/stone/hl-0401.yaml", "/issue/hl-0401.yaml", "authorised_by", "larrin")
+	v.want("issue", status, body, 200, "Done.", "/document/HL-2026-")
+	number := numberOf.FindStringSubmatch(body)
+	if number == nil {
+		t.Fatal("no number was given")
+	}
+	_, pdf := v.get("/document/" + number[1])
+	status, body = v.upload(pdf)
+	v.want("verify", status, body, 200, "Done.", number[1])
+	status, body = v.upload(strings.Replace(pdf, "%PDF-1", "%PDF-1", 1) + "x")
+	v.want("verify what was changed", status, body, 200, "Not done.", "finding")
+	if strings.Contains(body, os.TempDir()) {
+		t.Error("a folder of this computer is told")
+	}
+	status, body = v.post("/stone/hl-0401.yaml", "/issue/hl-0401.yaml", "authorised_by", "larrin")
+	v.want("issue again", status, body, 200, number[1], "unchanged")
+
+	v.post("/stone/hl-0401.yaml", "/stone/hl-0401.yaml", "v/location", "safe 9")
+	status, body = v.post("/stone/hl-0401.yaml", "/issue/hl-0401.yaml", "number", number[1], "because", "it was moved", "authorised_by", "larrin")
+	v.want("amend", status, body, 200, "Done.", "changed", "location")
+	status, body = v.post("/register", "/void", "number", number[1], "because", "a trial")
+	v.want("void a replaced one", status, body, 422, "Not done.")
+	_, body = v.get("/register")
+	newer := numberOf.FindAllStringSubmatch(body, -1)
+	status, body = v.post("/register", "/void", "number", newer[len(newer)-1][1], "because", "a trial")
+	v.want("void", status, body, 200, "Done.", "a trial")
+	status, body = v.post("/register", "/void", "number", newer[len(newer)-1][1])
+	v.want("void without a reason", status, body, 422, "needs a reason")
+
+	status, body = v.post("/stone/hl-0500.yaml", "/issue/hl-0500.yaml", "authorised_by", "larrin")
+	v.want("issue a piece", status, body, 200, "Done.")
+}
+
+// What keeps a document from being made is told with a link to its field.
+func TestFindingsLeadToTheirFields(t *testing.T) {
+	dir := demoFolder(t)
+	v := visit(t, dir)
+	status, body := v.post("/new", "/new", "reference", "HL-0800", "kind", "appraisal", "piece", "brooch")
+	v.want("a new piece", status, body, 200, "The file is made", "HL-0800")
+	status, body = v.post("/stone/hl-0800.yaml", "/issue/hl-0800.yaml")
+	v.want("issue what is not described", status, body, 422, "Not done.", "<a href=\"#f-v/")
+	status, body = v.post("/new", "/new", "reference", "HL-0801", "kind", "note", "species", "spinel")
+	v.want("a new stone", status, body, 200, "The file is made")
+	status, body = v.post("/stone/hl-0801.yaml", "/issue/hl-0801.yaml", "authorised_by", "larrin")
+	v.want("issue it", status, body, 422, "Not done.", "<a href=\"#f-v/quality/condition\">")
+	src, err := os.ReadFile(filepath.Join(dir, "hl-0801.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	faulty := strings.Replace(string(src), "species: spinel", "species: corundum\n  variety: 7", 1)
+	if err := os.WriteFile(filepath.Join(dir, "hl-0801.yaml"), []byte(strings.Replace(faulty, "report: note", "report: letter", 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	status, body = v.get("/draft/hl-0801.yaml")
+	v.want("draft what cannot be read", status, body, 422, "Not done.", "<a href=\"#f-v/report\">")
 }
 
 // TestStoneByKeyboard goes from nothing to a numbered PDF in a real browser and

@@ -69,7 +69,13 @@ func (r outcome) err() error { return errors.New(strings.Join(r.notes, "\n")) }
 func (o *deskOffice) path(file string) string { return filepath.Join(o.dir, filepath.FromSlash(file)) }
 
 func (o *deskOffice) New(ctx context.Context, n desk.NewStone) (string, error) {
-	r := o.run(ctx, "new", "--kind", n.Kind, "--species", n.Species, "--in", o.dir, "--", n.Reference)
+	args := []string{"new", "--kind", n.Kind, "--in", o.dir}
+	if n.Piece != "" {
+		args = append(args, "--piece", n.Piece)
+	} else {
+		args = append(args, "--species", n.Species)
+	}
+	r := o.run(ctx, append(args, "--", n.Reference)...)
 	if r.status != statusGood || len(r.out) == 0 {
 		return "", r.err()
 	}
@@ -128,8 +134,12 @@ func numbered(r outcome) desk.Answer {
 	return a
 }
 
-func (o *deskOffice) Amend(ctx context.Context, number, file, because string) (desk.Answer, error) {
-	return numbered(o.run(ctx, "amend", "--because", because, "--out", o.path("issued"), "--", number, o.path(file))), nil
+func (o *deskOffice) Amend(ctx context.Context, number, file, because, authorisedBy string) (desk.Answer, error) {
+	args := []string{"amend", "--because", because, "--out", o.path("issued")}
+	if authorisedBy != "" {
+		args = append(args, "--authorised-by", authorisedBy)
+	}
+	return numbered(o.run(ctx, append(args, "--", number, o.path(file))...)), nil
 }
 
 func (o *deskOffice) Void(ctx context.Context, number, because string) (desk.Answer, error) {
@@ -148,7 +158,12 @@ func (o *deskOffice) Verify(ctx context.Context, pdf []byte) (desk.Answer, error
 		return desk.Answer{}, err
 	}
 	r := o.run(ctx, "verify", "--bench", o.dir, "--", file)
-	return desk.Answer{Good: r.status == statusGood, Lines: append(r.out, r.notes...)}, nil
+	a := desk.Answer{Good: r.status == statusGood}
+	for _, line := range append(r.out, r.notes...) {
+		line = strings.TrimPrefix(strings.ReplaceAll(line, file+": ", ""), file)
+		a.Lines = append(a.Lines, strings.TrimSpace(line))
+	}
+	return a, nil
 }
 
 // reading hands the register to do; one that was never written to is passed

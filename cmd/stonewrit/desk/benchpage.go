@@ -31,15 +31,16 @@ func (d *Desk) showBench(w http.ResponseWriter, r *http.Request, status int, src
 	now := d.benchFor("x.yaml")
 	b := d.parseBench(now.Name, src, now.Outer)
 	data := map[string]any{
-		"Title": d.words.text("bench.title"), "File": b.Name, "Outer": b.Outer, "Digest": was, "Notice": notice,
-		"Instruments": d.instruments(b), "Bench": b.Bench, "Problems": b.Problems, "Lists": d.lists,
+		"Title": d.voice(r).t("Bench"), "File": b.Name, "Outer": b.Outer, "Digest": was, "Notice": notice,
+		"Instruments": d.instruments(b), "Bench": b.Bench, "Problems": b.Problems,
 	}
 	f, err := yamledit.Parse(src)
 	if err != nil {
 		d.show(w, r, status, "bench", data)
 		return
 	}
-	v := d.viewer(b)
+	v := d.viewer(d.voice(r), b)
+	v.all = true
 	fields := d.bench.Fields(f.Root())
 	v.know(fields)
 	for _, p := range b.Problems {
@@ -153,7 +154,7 @@ func (d *Desk) helpPage(w http.ResponseWriter, r *http.Request) {
 	var tests []testView
 	for _, kind := range stone.TestKinds() {
 		t := testView{Kind: kind}
-		if h, ok := d.words.tests[kind]; ok {
+		if h, ok := d.voice(r).help[kind]; ok {
 			t.Help = &h
 		}
 		for _, c := range d.o.Tables.Gems.CautionsFor(kind) {
@@ -161,5 +162,5 @@ func (d *Desk) helpPage(w http.ResponseWriter, r *http.Request) {
 		}
 		tests = append(tests, t)
 	}
-	d.show(w, r, http.StatusOK, "help", map[string]any{"Title": d.words.text("help.title"), "Tests": tests})
+	d.show(w, r, http.StatusOK, "help", map[string]any{"Title": d.voice(r).t("The tests"), "Tests": tests})
 }

@@ -43,7 +43,7 @@ func browser(t *testing.T) context.Context {
 	ctx, stop = chromedp.NewContext(ctx)
 	t.Cleanup(stop)
 	do(t, ctx, chromedp.Navigate("about:blank"))
-	ctx, stop = context.WithTimeout(ctx, 2*time.Minute)
+	ctx, stop = context.WithTimeout(ctx, 6*time.Minute)
 	t.Cleanup(stop)
 	return ctx
 }

@@ -7,6 +7,7 @@ import (
 
 	"stonewrit/cmd/stonewrit/desk/form"
 	"stonewrit/cmd/stonewrit/desk/yamledit"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -14,6 +15,8 @@ import (
 type checked struct {
 	Changed bool                    `json:"changed"` // the file was changed elsewhere
 	Finding string                  `json:"finding"` // the column beside the form
+	Source  string                  `json:"source"`  // the text of the file
+	Figures string                  `json:"figures"` // the drawings
 	Tests   map[int]string          `json:"tests"`   // verdicts by place of the test
 	Fields  map[string][]fieldFault `json:"fields"`  // by mark of the field
 	Edits   int                     `json:"edits"`   // fields that differ from the file
@@ -21,8 +24,13 @@ type checked struct {
 
 type fieldFault struct {
 	Severity stone.Severity `json:"severity"`
+	Word     string         `json:"word"` // for the severity
 	Message  string         `json:"message"`
 	Hint     string         `json:"hint"`
+}
+
+func (v *viewer) fault(p stone.Problem) fieldFault {
+	return fieldFault{p.Severity, v.voice.word("severity." + string(p.Severity)), v.voice.line(brief(p).Message), v.voice.line(p.Hint)}
 }
 
 // checkStone judges what is entered and writes nothing.
@@ -38,7 +46,7 @@ func (d *Desk) checkStone(w http.ResponseWriter, r *http.Request) {
 	if base := d.version(was); now && base != nil {
 		src = base // judge what the page shows, and say that the file differs
 	}
-	answer, err := d.check(file, src, r.PostForm)
+	answer, err := d.check(d.viewer(d.voice(r), d.benchFor(file)), file, src, r.PostForm)
 	if err != nil {
 		d.refuse(w, r, http.StatusUnprocessableEntity, "refused.yaml")
 		return
@@ -48,36 +56,38 @@ func (d *Desk) checkStone(w http.ResponseWriter, r *http.Request) {
 	_ = json.NewEncoder(w).Encode(answer) // the browser may have gone
 }
 
-func (d *Desk) check(file string, src []byte, sent url.Values) (*checked, error) {
-	bench := d.benchFor(file)
-	out, err := d.stone.Apply(src, sent)
+func (d *Desk) check(v *viewer, file string, src []byte, sent url.Values) (*checked, error) {
+	out, err := d.formOf(src).Apply(src, sent)
 	if err != nil {
 		return nil, err
 	}
-	j := d.judge(file, out.Source, bench)
-	v := d.viewer(bench)
-	f, err := yamledit.Parse(src)
-	if err != nil {
-		return nil, err
-	}
-	v.know(d.stone.Fields(f.Root()))
+	j := d.judge(file, out.Source, v.bench)
+	v.know(out.Fields)
 	d.knowNew(v, sent)
 	answer := &checked{Tests: map[int]string{}, Fields: map[string][]fieldFault{}, Edits: len(out.Changes)}
 	for _, p := range j.Problems {
 		if mark := v.nearest(out.Name(p.Path)); mark != "" {
-			answer.Fields[mark] = append(answer.Fields[mark], fieldFault{p.Severity, d.words.said(brief(p).Message), d.words.said(p.Hint)})
+			answer.Fields[mark] = append(answer.Fields[mark], v.fault(p))
 		}
 	}
 	for name, err := range out.Failed {
-		answer.Fields[htmlID(name)] = append(answer.Fields[htmlID(name)], fieldFault{stone.Error, err.Error(), ""})
+		answer.Fields[htmlID(name)] = append(answer.Fields[htmlID(name)], v.fault(stone.Problem{Severity: stone.Error, Message: phrase.Say("%s", err.Error())}))
 	}
-	for i, verdict := range verdictsOf(j, out, d.words) {
-		if answer.Tests[i], err = d.part("verdict", verdict); err != nil {
+	for i, verdict := range v.verdictsOf(j, out) {
+		if answer.Tests[i], err = v.voice.part("verdict", verdict); err != nil {
 			return nil, err
 		}
 	}
-	answer.Finding, err = d.part("finding", d.finding(j, v, out))
-	return answer, err
+	for _, p := range []struct {
+		to   *string
+		name string
+		data any
+	}{{&answer.Finding, "finding", d.finding(j, v, out)}, {&answer.Source, "source", linesOf(j)}, {&answer.Figures, "drawings", v.drawings(j)}} {
+		if *p.to, err = v.voice.part(p.name, p.data); err != nil {
+			return nil, err
+		}
+	}
+	return answer, nil
 }
 
 // knowNew makes the fields of tests known that are entered and not in the file.

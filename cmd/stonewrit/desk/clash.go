@@ -71,7 +71,7 @@ func (d *Desk) propose(base, now []byte, sent url.Values) ([]byte, []clash, erro
 	if base == nil {
 		base = now
 	}
-	out, err := d.stone.Apply(base, sent)
+	out, err := d.formOf(base).Apply(base, sent)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -83,7 +83,7 @@ func (d *Desk) propose(base, now []byte, sent url.Values) ([]byte, []clash, erro
 	if err != nil {
 		return nil, nil, err
 	}
-	theirs, was := textsOf(d.stone.Fields(f.Root())), textsOf(d.stone.Fields(before.Root()))
+	theirs, was := textsOf(d.formOf(now).Fields(f.Root())), textsOf(d.formOf(base).Fields(before.Root()))
 	var list []clash
 	for _, c := range out.Changes {
 		at := moved(c.Path, before, f)

@@ -5,7 +5,6 @@ import (
 	"encoding/base64"
 	"errors"
 	"fmt"
-	"html/template"
 	"io"
 	"net/http"
 	"os"
@@ -23,7 +22,7 @@ type Options struct {
 	Tables   *grading.Tables // to judge with
 	Office   Office
 	Now      func() time.Time
-	Language string // of the page; en if empty
+	Language string // of the page; empty for that of the practice or the browser
 	// Outer is a bench file above the folder, which counts where the folder has
 	// none; it is shown, and not written.
 	OuterName string
@@ -36,20 +35,21 @@ type Options struct {
 
 // A Desk serves one folder.
 type Desk struct {
-	o        Options
-	root     *os.Root
-	words    *words
-	pages    *template.Template
-	stone    *form.Form
-	bench    *form.Form
-	index    *index
-	pictures *pictures
-	keys     keys
-	versions versions
-	benches  benchTexts
-	lists    []suggestionList
-	figures  reading.Figures
-	writing  sync.Mutex // one change of a file at a time
+	o         Options
+	root      *os.Root
+	voices    map[string]*voice
+	stone     *form.Form
+	piece     *form.Form
+	bench     *form.Form
+	index     *index
+	pictures  *pictures
+	keys      keys
+	versions  versions
+	benches   benchTexts
+	lists     []suggestionList
+	listsPath string // with a digest of them
+	figures   reading.Figures
+	writing   sync.Mutex // one change of a file at a time
 }
 
 // keys are the secrets of one start.
@@ -61,20 +61,17 @@ func New(o Options) (*Desk, error) {
 	if o.Random == nil {
 		o.Random = rand.Reader
 	}
-	if o.Language == "" {
-		o.Language = "en"
-	}
-	d := &Desk{o: o, stone: form.NewStone(o.Tables.Gems), bench: form.NewBench(), pictures: newPictures()}
+	d := &Desk{o: o, voices: map[string]*voice{}, stone: form.NewStone(o.Tables.Gems), piece: form.NewPiece(), bench: form.NewBench(), pictures: newPictures()}
 	var err error
 	if d.figures, err = reading.LoadFigures(); err != nil {
 		return nil, err
 	}
 	d.lists = makeLists(o.Tables.Gems)
-	if d.words, err = loadWords(o.Language); err != nil {
-		return nil, err
-	}
-	if d.pages, err = loadPages(d.words); err != nil {
-		return nil, err
+	d.listsPath = "/lists?" + digest(fmt.Append(nil, d.lists))
+	for _, t := range Tongues() {
+		if d.voices[t.Code], err = newVoice(t.Code); err != nil {
+			return nil, err
+		}
 	}
 	for _, key := range []*string{&d.keys.entry, &d.keys.session, &d.keys.form} {
 		if *key, err = secret(o.Random); err != nil {
@@ -117,6 +114,10 @@ func (d *Desk) Handler() http.Handler {
 	inside.HandleFunc("POST /stone/{file...}", d.saveStone)
 	inside.HandleFunc("POST /check/{file...}", d.checkStone)
 	inside.HandleFunc("GET /test/{kind}", d.testPart)
+	inside.HandleFunc("GET /part/{file...}", d.groupPart)
+	inside.HandleFunc("GET /how/{kind}", d.howPart)
+	inside.HandleFunc("GET /lists", d.listsPart)
+	inside.HandleFunc("GET /language/{code}", d.speak)
 	inside.HandleFunc("GET /text/{file...}", d.textPage)
 	inside.HandleFunc("POST /text/{file...}", d.saveText)
 	inside.HandleFunc("POST /photo/{file...}", d.addPhoto)

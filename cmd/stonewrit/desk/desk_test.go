@@ -67,8 +67,8 @@ func (o *office) Issue(_ context.Context, file, by string) (desk.Answer, error) 
 	return desk.Answer{Good: true, Number: e.Number, Lines: []string{"issued"}}, nil
 }
 
-func (o *office) Amend(_ context.Context, number, file, because string) (desk.Answer, error) {
-	o.note("amend %s %s because %s", number, file, because)
+func (o *office) Amend(_ context.Context, number, file, because, by string) (desk.Answer, error) {
+	o.note("amend %s %s because %s by %s", number, file, because, by)
 	return desk.Answer{Good: true, Number: "HL-2026-000002-13"}, nil
 }
 
@@ -215,6 +215,7 @@ func TestEveryPage(t *testing.T) {
 	for _, c := range []struct{ path, says string }{
 		{"/", "HL-0401"}, {"/?q=ruby&page=1", "HL-"}, {"/rows?q=&sort=name", "HL-0402"}, {"/new", "reference"}, {"/stone/hl-0401.yaml", "half width at 95 %"},
 		{"/stone/hl-0412.yaml", "refractometer-1"}, {"/text/hl-0401.yaml", "stonewrit: 1"}, {"/register", "No number"}, {"/verify", "PDF"},
+		{"/stone/hl-0500.yaml", "shank and head"}, {"/stone/hl-0412.yaml?all=1", "who agreed"}, {"/how/polariscope", "Cross the filters"}, {"/lists", "list-materials"},
 		{"/bench", "refractometer-1"}, {"/help", "How it misleads"}, {"/test/polariscope?at=3&file=hl-0401.yaml", "blinks"},
 		{"/draft/hl-0401.yaml", "%PDF"}, {"/inventory", "%PDF"}, {"/document/HL-2026-000001-16", "%PDF"}, {"/assets/desk.css", "--paper"},
 	} {

@@ -15,9 +15,12 @@ import (
 type drawingView struct{ SVG template.HTML }
 
 // drawings are those of an examined stone, the same as in its document.
-func (d *Desk) drawings(j *judged) []drawingView {
+func (v *viewer) drawings(j *judged) []drawingView {
 	var list []drawingView
-	for _, f := range (chart.Drawer{Words: d.words.chart}).Evidence(j.Examined, d.o.Tables) {
+	if j.Examined == nil {
+		return nil
+	}
+	for _, f := range (chart.Drawer{Words: v.voice.chart}).Evidence(j.Examined, v.d.o.Tables) {
 		list = append(list, drawingView{svg(f)})
 	}
 	return list
@@ -28,10 +31,30 @@ func svg(f report.Figure) template.HTML {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg role="img" aria-label="%s" viewBox="0 0 %.1f %.1f" width="%.0f" height="%.0f">`,
 		template.HTMLEscapeString(f.Alt), f.Width, f.Height, f.Width, f.Height)
-	for _, shape := range f.Shapes {
+	last := "" // pen of the lines that the open path has
+	end := func() {
+		if last != "" {
+			b.WriteString(`" fill="none"` + last + "/>")
+			last = ""
+		}
+	}
+	for _, shape := range f.Shapes { // lines of one pen are one path
 		switch s := shape.(type) {
 		case report.Line:
-			fmt.Fprintf(&b, `<path d="M%.2f %.2fL%.2f %.2f" fill="none"%s/>`, s.From.X, s.From.Y, s.To.X, s.To.Y, stroke(s.Pen))
+			pen := stroke(s.Pen)
+			if pen == "" {
+				continue
+			}
+			if pen != last {
+				end()
+				last = pen
+				b.WriteString(`<path d="`)
+			}
+			fmt.Fprintf(&b, "M%.1f %.1fL%.1f %.1f", s.From.X, s.From.Y, s.To.X, s.To.Y)
+			continue
+		}
+		end()
+		switch s := shape.(type) {
 		case report.Polyline:
 			fmt.Fprintf(&b, `<path d="%s" fill="none"%s/>`, along(s.Points), stroke(s.Pen))
 		case report.Polygon:
@@ -42,6 +65,7 @@ func svg(f report.Figure) template.HTML {
 			label(&b, s)
 		}
 	}
+	end()
 	b.WriteString("</svg>")
 	return template.HTML(b.String()) // every text in it is escaped
 }

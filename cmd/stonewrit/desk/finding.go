@@ -2,11 +2,11 @@ package desk
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"stonewrit/cmd/stonewrit/desk/form"
+	"stonewrit/grading"
 	"stonewrit/grading/stone"
 )
 
@@ -22,8 +22,9 @@ type findingView struct {
 	Stops    int // problems that keep it from being issued
 	Unread   bool
 	Untested bool
-	Lines    []lineView
-	Drawings []drawingView
+	Piece    bool
+	Items    []itemView // of a piece
+	Worth    string     // of a piece
 }
 
 type claimView struct {
@@ -41,8 +42,7 @@ type nextView struct {
 
 type problemView struct {
 	stone.Problem
-	Mark  string // of the field in the page
-	Label string
+	Mark string // of the field in the page
 }
 
 // verdictView is what one test says.
@@ -65,37 +65,49 @@ const mostRivals = 8
 // finding tells what a judged file comes to. Problems are led to their fields
 // by place, which knows where the form shows what.
 func (d *Desk) finding(j *judged, v *viewer, place *form.Outcome) findingView {
-	f := findingView{Unread: j.unread(), Lines: linesOf(j)}
+	f := findingView{Unread: j.unread(), Piece: j.sort == stone.SortPiece, Stops: j.stops()}
 	for _, p := range j.Problems {
-		f.Problems = append(f.Problems, problemView{brief(p), v.nearest(place.Name(p.Path)), d.words.label(lastKey(p.Path))})
-		if p.Severity == stone.Error || p.Severity == stone.Missing {
-			f.Stops++
-		}
+		f.Problems = append(f.Problems, problemView{brief(p), v.nearest(place.Name(p.Path))})
 	}
 	slices.SortStableFunc(f.Problems, func(a, b problemView) int { return cmp.Compare(weightOf(a.Severity), weightOf(b.Severity)) })
-	if j.unread() {
+	switch {
+	case j.Piece != nil:
+		v.tellPiece(&f, j)
+		return f
+	case j.unread():
 		return f
 	}
 	e := j.Examined
-	for _, c := range e.Claims() {
-		f.Claims = append(f.Claims, claimView{d.words.text("claim." + c.Name), c.Claim.Opinion, string(c.Claim.Standing), d.words.saidAll(c.Claim.Because)})
-	}
-	if e.Contradicted() && strings.TrimSpace(e.Stone.Explanation) == "" {
-		f.Stops++
-	}
+	f.Claims = v.claims(e)
 	for _, r := range e.Verdict.Rivals {
-		f.Rivals = append(f.Rivals, rivalView{r.Material.Name, d.words.said(r.Because)})
+		f.Rivals = append(f.Rivals, rivalView{v.voice.term(r.Material.Name), v.voice.line(r.Because)})
 	}
 	f.More = max(0, len(f.Rivals)-mostRivals)
 	f.Rivals = f.Rivals[:min(len(f.Rivals), mostRivals)]
 	f.Untested = len(e.Verdict.Tests) == 0
 	for _, n := range d.next(j) {
-		f.Next = append(f.Next, nextView{n.Test, d.words.said(n.Caution), n.Excludes, n.Owned})
+		next := nextView{Test: v.voice.term(n.Test), Caution: v.voice.line(n.Caution), Owned: n.Owned}
+		for _, x := range n.Excludes {
+			next.Excludes = append(next.Excludes, v.voice.term(x))
+		}
+		f.Next = append(f.Next, next)
 	}
 	f.Next = f.Next[:min(len(f.Next), 4)]
-	f.Weight, f.Values = d.weightText(j), d.valueText(j)
-	f.Drawings = d.drawings(j)
+	f.Weight, f.Values = v.weightText(e), v.valueText(e)
 	return f
+}
+
+// claims tells how the claims of a stone stand.
+func (v *viewer) claims(e *grading.Examined) []claimView {
+	var list []claimView
+	for _, c := range e.Claims() {
+		one := claimView{Name: v.voice.word("claim." + c.Name), Opinion: c.Claim.Opinion, Standing: string(c.Claim.Standing)}
+		for _, b := range c.Claim.Because {
+			one.Because = append(one.Because, v.voice.line(b))
+		}
+		list = append(list, one)
+	}
+	return list
 }
 
 // weightOf orders problems by what they do.
@@ -103,62 +115,55 @@ func weightOf(s stone.Severity) int {
 	return slices.Index([]stone.Severity{stone.Error, stone.Finding, stone.Missing, stone.Warning, stone.Note}, s)
 }
 
-func lastKey(path string) string {
-	path = path[strings.LastIndexByte(path, '.')+1:]
-	key, _, _ := strings.Cut(path, "[")
-	return key
-}
-
-func (d *Desk) weightText(j *judged) []string {
-	w := j.Examined.Weight
+func (v *viewer) weightText(e *grading.Examined) []string {
+	w := e.Weight
 	var list []string
 	if w.Measured > 0 {
-		list = append(list, d.words.text("weight.measured", w.Measured, 2*w.MeasuredU))
+		list = append(list, v.voice.t("weighed %.3f ct, ± %.4f", w.Measured, 2*w.MeasuredU))
 	}
 	if w.Estimate != nil {
 		c := w.Estimate.Chosen
-		list = append(list, d.words.text("weight.estimated", c.Carats.Value, c.Low, c.High, string(c.Method)))
+		list = append(list, v.voice.t("from its size %.2f ct, between %.2f and %.2f (95 %%), by %s", c.Carats.Value, c.Low, c.High, v.voice.term(c.Method)))
 	} else if w.NoEstimate != "" && w.Measured == 0 {
-		list = append(list, d.words.text("weight.none", d.words.said(w.NoEstimate)))
+		list = append(list, v.voice.t("no estimate: %s", v.voice.line(w.NoEstimate)))
 	}
 	if w.ImpliedSG.V > 0 {
-		list = append(list, d.words.text("weight.implied", w.ImpliedSG.V))
+		list = append(list, v.voice.t("weight and size together imply a specific gravity of %.2f", w.ImpliedSG.V))
 	}
 	return list
 }
 
-func (d *Desk) valueText(j *judged) []string {
+func (v *viewer) valueText(e *grading.Examined) []string {
 	var list []string
-	e := j.Examined
-	if v := e.Values.Best(); v != nil && v.Edges > 0 {
-		text := fmt.Sprintf("%.4f", v.Low)
-		if v.Edges == 2 {
-			text = fmt.Sprintf("%.4f – %.4f", v.Low, v.High)
+	if i := e.Values.Best(); i != nil && i.Edges > 0 {
+		text := v.voice.t("%.4f", i.Low)
+		if i.Edges == 2 {
+			text = v.voice.t("%.4f – %.4f", i.Low, i.High)
 		}
-		list = append(list, d.words.text("value.index", text, 2*v.U))
-		if v.Edges == 2 {
-			list = append(list, d.words.text("value.birefringence", v.Birefringence, 2*v.BirefringenceU))
+		list = append(list, v.voice.t("refractive index %s, ± %.4f", text, 2*i.U))
+		if i.Edges == 2 {
+			list = append(list, v.voice.t("birefringence %.4f, ± %.4f", i.Birefringence, 2*i.BirefringenceU))
 		}
 	}
 	if c := e.Values.Character; c.Kind != "" || c.Sign != "" {
-		sign := map[string]string{"+": d.words.text("sign.positive"), "-": d.words.text("sign.negative")}[c.Sign]
-		list = append(list, d.words.text("value.optic", strings.TrimSpace(c.Kind+" "+sign)))
+		sign := map[string]string{"+": v.voice.word("sign.positive"), "-": v.voice.word("sign.negative")}[c.Sign]
+		list = append(list, v.voice.t("optic character: %s", strings.TrimSpace(v.voice.term(c.Kind)+" "+sign)))
 	}
 	if g := e.Values.BestGravity(); g != nil {
-		list = append(list, d.words.text("value.gravity", g.V, 2*g.U))
+		list = append(list, v.voice.t("specific gravity %.3f, ± %.3f", g.V, 2*g.U))
 	}
 	return list
 }
 
-// verdicts tells what each test says, by its place in the form.
-func verdictsOf(j *judged, place *form.Outcome, w *words) map[int]*verdictView {
+// verdictsOf tells what each test says, by its place in the form.
+func (v *viewer) verdictsOf(j *judged, place *form.Outcome) map[int]*verdictView {
 	list := map[int]*verdictView{}
-	if j.unread() {
+	if j.Examined == nil {
 		return list
 	}
 	for _, t := range j.Examined.Verdict.Tests {
 		h := t.Test.Header()
-		list[place.Place("tests", h.Index)] = &verdictView{string(t.Verdict), w.said(t.Value), w.said(t.Expected), w.said(t.Because), t.Telling, h.SetAside != ""}
+		list[place.Place("tests", h.Index)] = &verdictView{string(t.Verdict), v.voice.line(t.Value), v.voice.line(t.Expected), v.voice.line(t.Because), t.Telling, h.SetAside != ""}
 	}
 	return list
 }

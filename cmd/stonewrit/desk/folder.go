@@ -13,6 +13,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"stonewrit/cmd/stonewrit/desk/form"
 	"stonewrit/grading/stone"
 )
 
@@ -47,7 +48,7 @@ func (d *Desk) read(name string) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(f, mostFile))
 }
 
-// readStone reads a stone file and no other sort.
+// readStone reads a stone file or a piece file, and no other sort.
 func (d *Desk) readStone(name string) ([]byte, error) {
 	if !isYAML(name) {
 		return nil, errOutside
@@ -56,10 +57,21 @@ func (d *Desk) readStone(name string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if stone.Sniff(src) != stone.SortStone {
+	if sort := stone.Sniff(src); sort != stone.SortStone && sort != stone.SortPiece {
 		return nil, errOutside
 	}
 	return src, nil
+}
+
+// formOf is the form of the sort of file that a text is.
+func (d *Desk) formOf(src []byte) *form.Form {
+	switch stone.Sniff(src) {
+	case stone.SortPiece:
+		return d.piece
+	case stone.SortBench:
+		return d.bench
+	}
+	return d.stone
 }
 
 func isYAML(name string) bool {

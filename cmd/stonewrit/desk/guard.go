@@ -106,5 +106,5 @@ func same(a, b string) bool { return subtle.ConstantTimeCompare([]byte(a), []byt
 
 // refuse tells why a request is not answered.
 func (d *Desk) refuse(w http.ResponseWriter, r *http.Request, status int, word string) {
-	d.show(w, r, status, "refused", map[string]any{"Title": d.words.text("refused.title"), "Text": d.words.text(word)})
+	d.show(w, r, status, "refused", map[string]any{"Title": d.voice(r).word("refused.title"), "Text": d.voice(r).word(word)})
 }

@@ -4,11 +4,14 @@ import (
 	"cmp"
 	"context"
 	"io/fs"
+	"iter"
 	"path"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"stonewrit/grading/stone"
@@ -18,8 +21,9 @@ import (
 type row struct {
 	File, Reference, Kind, Examined, Opinion, Client, Location, Photo string
 	Species, Growth, Treatment                                        string // standings
-	Unread                                                            bool
-	Lacks                                                             []string // what is to be mended before issue, in the order of the file
+	Unread, Piece                                                     bool
+	Holds                                                             []string       // files of the stones of a piece
+	Lacks                                                             stone.Problems // what is to be mended before issue, in the order of the file
 	Number, NumberState                                               string
 	Changed                                                           time.Time
 	search                                                            string
@@ -54,11 +58,18 @@ func (x *index) refresh() {
 		return
 	}
 	found, benches := x.walk()
+	var stale []string
 	x.mu.Lock()
 	defer x.mu.Unlock()
 	for name, r := range x.rows {
 		now, there := found[name]
 		if !there || benches != x.benches || now.size != r.size || !now.Changed.Equal(r.Changed) {
+			delete(x.rows, name)
+			stale = append(stale, name)
+		}
+	}
+	for name, r := range x.rows { // how a piece stands depends on its stones
+		if slices.ContainsFunc(r.Holds, func(file string) bool { return slices.Contains(stale, file) }) {
 			delete(x.rows, name)
 		}
 	}
@@ -87,7 +98,10 @@ func (x *index) walk() (found map[string]*row, benches string) {
 		case entry.IsDir() || !isYAML(name):
 			return nil
 		}
-		info, err := x.d.root.Stat(filepath.FromSlash(name))
+		info, err := entry.Info()
+		if err == nil && info.Mode()&fs.ModeSymlink != 0 {
+			info, err = x.d.root.Stat(filepath.FromSlash(name))
+		}
 		if err != nil || !info.Mode().IsRegular() {
 			return nil
 		}
@@ -123,8 +137,8 @@ type listing struct {
 // pageRows is how many rows a page of the list has.
 const pageRows = 50
 
-// find lists the rows of a query. Rows that are shown are judged at once; a
-// search finds what has been judged so far.
+// find lists the rows of a query, which need not be judged yet; a search finds
+// what has been judged so far.
 func (x *index) find(q query) listing {
 	x.refresh()
 	all := x.sorted(q.Sort)
@@ -142,7 +156,7 @@ func (x *index) find(q query) listing {
 	l.Pages = max((l.Found+pageRows-1)/pageRows, 1)
 	l.Page = min(l.Page, l.Pages)
 	from := (l.Page - 1) * pageRows
-	l.Rows = x.judged(l.Rows[from:min(from+pageRows, len(l.Rows))])
+	l.Rows = l.Rows[from:min(from+pageRows, len(l.Rows))]
 	for _, r := range all {
 		if r.ready {
 			l.Known++
@@ -163,6 +177,8 @@ func (q query) takes(r *row) bool {
 		return false
 	case q.Standing == "unread":
 		return r.Unread
+	case q.Standing == "piece":
+		return r.Piece
 	}
 	return q.Standing == "" || q.Standing == r.Species
 }
@@ -187,18 +203,51 @@ func (x *index) sorted(by string) []*row {
 	return list
 }
 
-// judged judges the rows that are not judged yet, and leaves those out that are
-// none of ours.
-func (x *index) judged(rows []*row) []*row {
-	var wait sync.WaitGroup
-	for i, r := range rows {
-		if r.ready {
-			continue
-		}
-		wait.Go(func() { rows[i] = x.judge(r) })
+// inOrder judges the rows that are not judged yet, and hands them on in their
+// order without those that are none of ours.
+func (x *index) inOrder(ctx context.Context, rows []*row) iter.Seq[*row] {
+	made := make([]chan *row, len(rows))
+	for i := range made {
+		made[i] = make(chan *row, 1)
 	}
-	wait.Wait()
-	return slices.DeleteFunc(slices.Clone(rows), func(r *row) bool { return r.other })
+	var next atomic.Int64
+	for range min(runtime.NumCPU(), len(rows)) {
+		go func() {
+			for i := int(next.Add(1)) - 1; i < len(rows) && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				if rows[i].ready {
+					made[i] <- rows[i]
+				} else {
+					made[i] <- x.judge(rows[i])
+				}
+			}
+		}()
+	}
+	return func(yield func(*row) bool) {
+		for i := range rows {
+			select {
+			case r := <-made[i]:
+				if !r.other && !yield(r) {
+					return
+				}
+			case <-ctx.Done():
+				return
+			}
+		}
+	}
+}
+
+// holder is the row of the piece that holds a stone, as far as pieces have been
+// judged; nil if none is known.
+func (x *index) holder(file string) *row {
+	x.mu.Lock()
+	defer x.mu.Unlock()
+	for _, r := range x.rows {
+		if slices.Contains(r.Holds, file) {
+			c := *r
+			return &c
+		}
+	}
+	return nil
 }
 
 // judge fills in a row and remembers it.
@@ -255,13 +304,16 @@ func (d *Desk) row(r row) *row {
 		r.Photo = path.Join(path.Dir(r.File), s.Photos[0].File)
 	}
 	r.Opinion = opinionOf(s)
-	if !r.Unread {
+	switch {
+	case j.sort == stone.SortPiece:
+		d.pieceRow(&r, j, src)
+	case !r.Unread:
 		v := j.Examined.Verdict
 		r.Species, r.Growth, r.Treatment = string(v.Species.Standing), string(v.Growth.Standing), string(v.Treatment.Standing)
 	}
 	for _, p := range j.Problems {
 		if p.Severity == stone.Error || p.Severity == stone.Missing || p.Severity == stone.Finding {
-			r.Lacks = append(r.Lacks, d.words.said(brief(p).Message))
+			r.Lacks = append(r.Lacks, brief(p))
 		}
 	}
 	stock := ""
@@ -287,18 +339,15 @@ func opinionOf(s *stone.Stone) string {
 	return strings.TrimSpace(name)
 }
 
-// numbers adds the newest number of each stone.
-func (d *Desk) numbers(ctx context.Context, rows []*row) {
+// numbers are the newest numbers of the stones, by reference.
+func (d *Desk) numbers(ctx context.Context) map[string]Entry {
+	newest := map[string]Entry{}
 	entries, err := d.o.Office.Entries(ctx)
 	if err != nil {
-		return // the list is of use without them; the register page tells why
+		return newest // the list is of use without them; the register page tells why
 	}
-	newest := map[string]Entry{}
 	for _, e := range entries {
 		newest[e.Stone] = e
 	}
-	for _, r := range rows {
-		e := newest[r.Reference]
-		r.Number, r.NumberState = e.Number, e.State
-	}
+	return newest
 }

@@ -121,22 +121,47 @@ func (d *Desk) readBench(name string, src []byte, outer bool) *benchRecord {
 type judged struct {
 	File     string
 	Src      []byte
-	Stone    *stone.Stone
+	Stone    *stone.Stone // of a piece what it has in common with a stone
 	Bench    *benchRecord
-	Examined *grading.Examined // nil of a file that cannot be used
+	Examined *grading.Examined      // nil of a piece, and of a file that cannot be used
+	Piece    *grading.ExaminedPiece // nil of a stone, and of a file that cannot be used
+	Set      []*judged              // the stones that a piece names
 	Problems stone.Problems
+	sort     string
 }
 
 // unread reports whether the file cannot be used.
-func (j *judged) unread() bool { return j.Examined == nil }
+func (j *judged) unread() bool { return j.Examined == nil && j.Piece == nil }
 
-// judge reads and examines the text of a stone file.
+// stops counts what keeps the file from being issued.
+func (j *judged) stops() int {
+	n := 0
+	for _, p := range j.Problems {
+		if p.Severity == stone.Error || p.Severity == stone.Missing {
+			n++
+		}
+	}
+	if e := j.Examined; e != nil && e.Contradicted() && strings.TrimSpace(e.Stone.Explanation) == "" {
+		n++
+	}
+	return n
+}
+
+// benchProblems say that nothing can be judged for the bench file's sake.
+func benchProblems() stone.Problems {
+	return stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: "the bench file has errors", Hint: "mend it first: see bench"}}
+}
+
+// judge reads and examines the text of a stone file or a piece file.
 func (d *Desk) judge(file string, src []byte, bench *benchRecord) *judged {
-	j := &judged{File: file, Src: src, Bench: bench}
+	if stone.Sniff(src) == stone.SortPiece {
+		return d.judgePiece(file, src, bench)
+	}
+	j := &judged{File: file, Src: src, Bench: bench, sort: stone.SortStone}
 	j.Stone, j.Problems = stone.Read(path.Base(file), src, d.o.Tables.Gems)
 	switch {
 	case !bench.usable():
-		j.Problems = append(stone.Problems{{Severity: stone.Error, Line: 1, Column: 1, Message: phrase.Say("%s", d.words.text("bench.faulty")), Hint: phrase.Say("%s", d.words.text("bench.faulty.hint"))}}, j.Problems...)
+		j.Problems = append(benchProblems(), j.Problems...)
 		return j
 	case j.Problems.Has(stone.Error):
 		return j

@@ -14,14 +14,14 @@ func (d *Desk) newPage(w http.ResponseWriter, r *http.Request) {
 
 func (d *Desk) showNew(w http.ResponseWriter, r *http.Request, status int, n NewStone, fault string) {
 	d.show(w, r, status, "new", map[string]any{
-		"Title": d.words.text("new.title"), "New": n, "Fault": fault, "Lists": d.lists,
+		"Title": d.voice(r).t("New stone"), "New": n, "Fault": fault, "Pieces": stone.PieceKinds(),
 		"Reports": []string{stone.Appraisal, stone.ShortNote, stone.Record},
 	})
 }
 
 func (d *Desk) newStone(w http.ResponseWriter, r *http.Request) {
 	n := NewStone{
-		Reference: strings.TrimSpace(r.PostForm.Get("reference")), Kind: r.PostForm.Get("kind"), Species: strings.TrimSpace(r.PostForm.Get("species")),
+		Reference: strings.TrimSpace(r.PostForm.Get("reference")), Kind: r.PostForm.Get("kind"), Piece: r.PostForm.Get("piece"), Species: strings.TrimSpace(r.PostForm.Get("species")),
 	}
 	file, err := d.o.Office.New(r.Context(), n)
 	if err != nil {

@@ -12,7 +12,7 @@ type Office interface {
 	// Issue gives a stone its number. The answer is not Good if it was refused.
 	Issue(ctx context.Context, file, authorisedBy string) (Answer, error)
 	// Amend gives a stone a new number that replaces another.
-	Amend(ctx context.Context, number, file, because string) (Answer, error)
+	Amend(ctx context.Context, number, file, because, authorisedBy string) (Answer, error)
 	// Void withdraws a number.
 	Void(ctx context.Context, number, because string) (Answer, error)
 	// Verify tells whether a PDF is the document that was issued.
@@ -25,8 +25,11 @@ type Office interface {
 	Inventory(ctx context.Context) (Paper, error)
 }
 
-// NewStone is what a new stone file starts with.
-type NewStone struct{ Reference, Kind, Species string }
+// NewStone is what a new stone file starts with, or a new piece file.
+type NewStone struct {
+	Reference, Kind, Species string
+	Piece                    string // kind of the piece; empty for a stone
+}
 
 // Paper is a document to be shown.
 type Paper struct {

@@ -23,11 +23,12 @@ var pageFiles embed.FS
 //go:embed assets/*
 var assetFiles embed.FS
 
-// loadPages parses the pages.
-func loadPages(w *words) (*template.Template, error) {
+// loadPages parses the pages in the language of a voice.
+func loadPages(v *voice) (*template.Template, error) {
 	return template.New("").Funcs(template.FuncMap{
-		"say": w.say, "label": w.label, "path": escaped, "base": path.Base, "asset": assetPath,
-		"language": func() string { return w.language }, "mark": markOf, "pair": pair, "beside": beside, "idOf": func(s string) string { return strings.ReplaceAll(s, " ", "-") },
+		"t": v.t, "word": v.word, "line": v.line, "term": v.term, "tongues": Tongues,
+		"path": escaped, "base": path.Base, "asset": assetPath,
+		"language": func() string { return v.language }, "mark": markOf, "pair": pair, "beside": beside, "idOf": func(s string) string { return strings.ReplaceAll(s, " ", "-") },
 		"lines": func(s string) []string { return strings.Split(s, "\n") },
 	}).ParseFS(pageFiles, "pages/*.html")
 }
@@ -94,12 +95,18 @@ func assetPath(name string) (string, error) {
 	return "/assets/" + name + "?" + hex.EncodeToString(sum[:6]), nil
 }
 
+// dress adds what every page needs.
+func (d *Desk) dress(r *http.Request, page string, data map[string]any) *voice {
+	data["Page"], data["FormToken"], data["Path"], data["Lists"] = page, d.keys.form, r.URL.Path, d.listsPath
+	return d.voice(r)
+}
+
 // show writes a page. Nothing of it goes out if any of it cannot be made.
 func (d *Desk) show(w http.ResponseWriter, r *http.Request, status int, page string, data map[string]any) {
-	data["Page"], data["FormToken"], data["Path"] = page, d.keys.form, r.URL.Path
+	v := d.dress(r, page, data)
 	var b bytes.Buffer
-	if err := d.pages.ExecuteTemplate(&b, page+".html", data); err != nil {
-		http.Error(w, d.words.text("refused.broken")+"\n"+err.Error(), http.StatusInternalServerError)
+	if err := v.pages.ExecuteTemplate(&b, page+".html", data); err != nil {
+		http.Error(w, v.word("refused.broken")+"\n"+err.Error(), http.StatusInternalServerError)
 		return
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
@@ -108,9 +115,9 @@ func (d *Desk) show(w http.ResponseWriter, r *http.Request, status int, page str
 }
 
 // part makes a piece of a page.
-func (d *Desk) part(name string, data any) (string, error) {
+func (v *voice) part(name string, data any) (string, error) {
 	var b bytes.Buffer
-	err := d.pages.ExecuteTemplate(&b, name, data)
+	err := v.pages.ExecuteTemplate(&b, name, data)
 	return b.String(), err
 }
 

@@ -11,7 +11,7 @@ import (
 // paper shows a document.
 func (d *Desk) paper(w http.ResponseWriter, r *http.Request, p Paper, err error) {
 	if err != nil {
-		d.show(w, r, http.StatusUnprocessableEntity, "refused", map[string]any{"Title": d.words.text("paper.refused"), "Text": err.Error()})
+		d.show(w, r, http.StatusUnprocessableEntity, "refused", map[string]any{"Title": d.voice(r).t("No document"), "Text": err.Error()})
 		return
 	}
 	w.Header().Set("Content-Type", p.Type)
@@ -23,12 +23,18 @@ func (d *Desk) paper(w http.ResponseWriter, r *http.Request, p Paper, err error)
 // draft shows an unnumbered proof.
 func (d *Desk) draft(w http.ResponseWriter, r *http.Request) {
 	file := r.PathValue("file")
-	if _, err := d.readStone(file); err != nil {
+	src, err := d.readStone(file)
+	if err != nil {
 		d.missing(w, r)
 		return
 	}
 	p, err := d.o.Office.Draft(r.Context(), file)
-	d.paper(w, r, p, err)
+	if err != nil {
+		a := Answer{Lines: strings.Split(err.Error(), "\n")}
+		d.showStone(w, r, http.StatusUnprocessableEntity, stoneState{file: file, src: src, was: digest(src), answer: &a})
+		return
+	}
+	d.paper(w, r, p, nil)
 }
 
 // issue gives a stone a number, or the number it replaces another by. The page
@@ -46,7 +52,7 @@ func (d *Desk) issue(w http.ResponseWriter, r *http.Request) {
 	}
 	var a Answer
 	if number := strings.TrimSpace(r.PostForm.Get("number")); number != "" {
-		a, err = d.o.Office.Amend(r.Context(), number, file, strings.TrimSpace(r.PostForm.Get("because")))
+		a, err = d.o.Office.Amend(r.Context(), number, file, strings.TrimSpace(r.PostForm.Get("because")), r.PostForm.Get("authorised_by"))
 	} else {
 		a, err = d.o.Office.Issue(r.Context(), file, r.PostForm.Get("authorised_by"))
 	}
@@ -73,7 +79,7 @@ func (d *Desk) showRegister(w http.ResponseWriter, r *http.Request, a *Answer) {
 	if a != nil && !a.Good {
 		status = http.StatusUnprocessableEntity
 	}
-	d.show(w, r, status, "register", map[string]any{"Title": d.words.text("register.title"), "Entries": entries, "Fault": fault, "Answer": a})
+	d.show(w, r, status, "register", map[string]any{"Title": d.voice(r).t("Register"), "Entries": entries, "Fault": fault, "Answer": d.viewer(d.voice(r), nil).answer(a)})
 }
 
 // void withdraws a number.
@@ -99,7 +105,7 @@ func (d *Desk) inventory(w http.ResponseWriter, r *http.Request) {
 
 // verifyPage asks for the PDF to be verified.
 func (d *Desk) verifyPage(w http.ResponseWriter, r *http.Request) {
-	d.show(w, r, http.StatusOK, "verify", map[string]any{"Title": d.words.text("verify.title")})
+	d.show(w, r, http.StatusOK, "verify", map[string]any{"Title": d.voice(r).t("Verify a document")})
 }
 
 func (d *Desk) verify(w http.ResponseWriter, r *http.Request) {
@@ -118,5 +124,5 @@ func (d *Desk) verify(w http.ResponseWriter, r *http.Request) {
 	if err != nil {
 		a = Answer{Lines: []string{err.Error()}}
 	}
-	d.show(w, r, http.StatusOK, "verify", map[string]any{"Title": d.words.text("verify.title"), "Answer": &a})
+	d.show(w, r, http.StatusOK, "verify", map[string]any{"Title": d.voice(r).t("Verify a document"), "Answer": d.viewer(d.voice(r), nil).answer(&a)})
 }

@@ -1,5 +1,7 @@
 package desk
 
+import "stonewrit/grading/stone"
+
 // section is one part of the page of a stone.
 type section struct {
 	name string   // of its text, and where links lead
@@ -22,6 +24,28 @@ func sections() []section {
 		{"worth", []string{"worth"}, true},
 		{"goods", []string{"stock", "sold_by_issuer", "owned", "insured", "valued"}, true},
 	}
+}
+
+// pieceSections is the order for a piece of jewellery: whose it is, what it is
+// made of and holds, and only then what it is worth.
+func pieceSections() []section {
+	return []section{
+		{"piece", []string{"piece", "kind", "report", "received", "examined", "examiner", "client", "location", "prepared"}, false},
+		{"made", []string{"metals", "marks", "mass", "size", "construction", "condition", "description", "inscription"}, false},
+		{"stones", []string{"stones"}, false},
+		{"photos", []string{"photos"}, false},
+		{"paper", []string{"authorised_by", "short_form", "place", "explanation", "use", "scope", "interest", "assumptions", "hypothetical", "history", "standards", "spoken", "court", "oath", "gift"}, true},
+		{"worth", []string{"worth"}, true},
+		{"goods", []string{"stock", "sold_by_issuer", "owned", "insured", "valued"}, true},
+	}
+}
+
+// sectionsOf are the parts of the page of a sort of file.
+func sectionsOf(sort string) []section {
+	if sort == stone.SortPiece {
+		return pieceSections()
+	}
+	return sections()
 }
 
 // unplaced is the section for keys that none of them names, so that a key new

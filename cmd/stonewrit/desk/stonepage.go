@@ -5,6 +5,7 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
+	"strings"
 
 	"stonewrit/cmd/stonewrit/desk/form"
 	"stonewrit/cmd/stonewrit/desk/yamledit"
@@ -20,7 +21,7 @@ func (d *Desk) stonePage(w http.ResponseWriter, r *http.Request) {
 		d.missing(w, r)
 		return
 	}
-	d.showStone(w, r, http.StatusOK, stoneState{file: file, src: src, was: digest(src), notice: noticeOf(r)})
+	d.showStone(w, r, http.StatusOK, stoneState{file: file, src: src, was: digest(src), notice: noticeOf(r), addedKind: r.URL.Query().Get("add")})
 }
 
 // noticeOf is what the page tells once, after something was done.
@@ -49,25 +50,30 @@ type sectionView struct {
 	Fields      []*fieldView
 	Seldom      bool
 	Open        bool
+	Keys        string // of the file that stand in it
+	Part, All   string // where its fields are fetched from, if they are not on the page yet
 }
 
 func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s stoneState) {
 	bench := d.benchFor(s.file)
 	j := d.judge(s.file, s.src, bench)
 	d.remember(s.src)
+	v := d.viewer(d.voice(r), bench)
+	v.file, v.state, v.all = s.file, digest(s.src), r.URL.Query().Get("all") != ""
 	data := map[string]any{
 		"Title": j.Stone.Reference, "File": s.file, "Digest": s.was, "Notice": s.notice, "Clashes": s.clashes, "Stone": j.Stone,
-		"Kinds": stone.TestKinds(), "Answer": s.answer, "People": d.viewer(bench).people(), "Lists": d.lists,
+		"Kinds": stone.TestKinds(), "People": v.people(), "Piece": j.sort == stone.SortPiece, "Holder": d.index.holder(s.file),
+		"Lines": linesOf(j), "Drawings": v.drawings(j),
 	}
 	f, err := yamledit.Parse(s.src)
 	if err != nil { // no form can be made: the text alone is shown
-		data["Finding"] = d.finding(j, d.viewer(bench), &form.Outcome{})
+		data["Finding"] = d.finding(j, v, &form.Outcome{})
+		data["Answer"] = v.answer(s.answer)
 		d.show(w, r, status, "unreadable", data)
 		return
 	}
-	v := d.viewer(bench)
-	v.verdicts = verdictsOf(j, &form.Outcome{}, d.words)
-	fields := d.stone.Fields(f.Root())
+	v.verdicts = v.verdictsOf(j, &form.Outcome{})
+	fields := d.formOf(s.src).Fields(f.Root())
 	v.know(fields)
 	for _, p := range j.Problems {
 		name := v.nearestField(form.NameOf(p.Path))
@@ -76,40 +82,67 @@ func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s s
 	for name, err := range s.failed {
 		v.problems[name] = append(v.problems[name], stone.Problem{Severity: stone.Error, Message: phrase.Say("%s", err.Error())})
 	}
-	data["Sections"] = d.sectionViews(v, fields, s.addedKind)
+	data["Answer"] = v.answer(s.answer)
+	data["Sections"] = v.sections(sectionsOf(j.sort), fields, s.addedKind)
 	data["Finding"] = d.finding(j, v, &form.Outcome{})
 	d.show(w, r, status, "stone", data)
 }
 
-// sectionViews puts the fields in the order of the bench.
-func (d *Desk) sectionViews(v *viewer, fields []*form.Field, added string) []sectionView {
-	views := map[string]*fieldView{}
-	for _, f := range v.fields(fields) {
-		views[f.Key] = f
+// sections puts the fields in the order of the bench.
+func (v *viewer) sections(order []section, fields []*form.Field, added string) []sectionView {
+	byKey := map[string]*form.Field{}
+	for _, f := range fields {
+		byKey[f.Key] = f
 	}
-	if t := views["tests"]; t != nil && slices.Contains(stone.TestKinds(), added) {
-		t.Below = append(t.Below, v.field(d.stone.NewTest(added, len(t.Below))))
+	placed := map[string]bool{formatKey: true}
+	for _, s := range order {
+		for _, key := range s.keys {
+			placed[key] = true
+		}
 	}
 	var list []sectionView
-	for _, s := range sections() {
-		section := sectionView{Name: s.name, Title: d.words.text("section." + s.name), Seldom: s.seld, Open: !s.seld}
-		for _, key := range s.keys {
-			if f := views[key]; f != nil {
-				section.Fields = append(section.Fields, f)
-				section.Open = section.Open || f.Set || f.Troubled()
-				delete(views, key)
+	for _, s := range order {
+		if s.name == unplaced {
+			for _, f := range fields {
+				if !placed[f.Key] {
+					s.keys = append(slices.Clone(s.keys), f.Key)
+				}
 			}
 		}
-		list = append(list, section)
-	}
-	for i := range list {
-		for _, f := range fields {
-			if view := views[f.Key]; list[i].Name == unplaced && view != nil {
-				list[i].Fields = append(list[i].Fields, view)
-			}
-		}
+		list = append(list, v.sectionOf(s, byKey, added))
 	}
 	return list
+}
+
+// sectionOf makes one part of the page. One that is seldom filled in and holds
+// nothing is fetched when it is opened.
+func (v *viewer) sectionOf(s section, byKey map[string]*form.Field, added string) sectionView {
+	out := sectionView{Name: s.name, Title: v.voice.word("section." + s.name), Keys: strings.Join(s.keys, " "), Seldom: s.seld, Open: !s.seld}
+	for _, key := range s.keys {
+		if f := byKey[key]; f != nil {
+			out.Open = out.Open || f.Set || v.troubled(f.Name())
+		}
+	}
+	if !out.Open && !v.all {
+		out.Part, out.All = v.part(s.name, "section"), v.whole("s-"+s.name)
+		return out
+	}
+	for _, key := range s.keys {
+		f := byKey[key]
+		if f == nil {
+			continue
+		}
+		view := v.field(f)
+		if f.Shape == form.Tests && slices.Contains(stone.TestKinds(), added) {
+			one := v.d.stone.NewTest(added, len(view.Below))
+			v.prefill(one)
+			whole := *v
+			whole.all = true
+			view.Below = append(view.Below, whole.field(one))
+		}
+		out.Fields = append(out.Fields, view)
+	}
+	return out
 }
 
 // testPart is the form of one more test.
@@ -125,21 +158,16 @@ func (d *Desk) testPart(w http.ResponseWriter, r *http.Request) {
 		d.missing(w, r)
 		return
 	}
-	v := d.viewer(d.benchFor(file))
+	v := d.viewer(d.voice(r), d.benchFor(file))
+	v.all = true
 	f := d.stone.NewTest(kind, index)
-	d.prefill(v, f)
-	part, err := d.part("test", v.field(f))
-	if err != nil {
-		http.Error(w, err.Error(), http.StatusInternalServerError)
-		return
-	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	_, _ = w.Write([]byte(part)) // the browser may have gone
+	v.prefill(f)
+	d.showPart(w, r, "test", v.field(f))
 }
 
 // prefill names the instrument of a new test where the bench has only one of its
 // kind.
-func (d *Desk) prefill(v *viewer, f *form.Field) {
+func (v *viewer) prefill(f *form.Field) {
 	if v.bench == nil {
 		return
 	}
@@ -178,7 +206,7 @@ func (d *Desk) saveStone(w http.ResponseWriter, r *http.Request) {
 		d.showClash(w, r, file, src)
 		return
 	}
-	out, err := d.stone.Apply(src, r.PostForm)
+	out, err := d.formOf(src).Apply(src, r.PostForm)
 	switch {
 	case err != nil:
 		d.refuse(w, r, http.StatusUnprocessableEntity, "refused.yaml")
@@ -217,5 +245,5 @@ func (d *Desk) after(w http.ResponseWriter, r *http.Request, file, done string) 
 
 // broken tells an error of the system.
 func (d *Desk) broken(w http.ResponseWriter, r *http.Request, err error) {
-	d.show(w, r, http.StatusInternalServerError, "refused", map[string]any{"Title": d.words.text("refused.title"), "Text": d.words.text("refused.broken") + " " + err.Error()})
+	d.show(w, r, http.StatusInternalServerError, "refused", map[string]any{"Title": d.voice(r).word("refused.title"), "Text": d.voice(r).word("refused.broken") + " " + err.Error()})
 }

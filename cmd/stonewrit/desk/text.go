@@ -21,9 +21,10 @@ func (d *Desk) textPage(w http.ResponseWriter, r *http.Request) {
 func (d *Desk) showText(w http.ResponseWriter, r *http.Request, status int, file string, src []byte, was, notice string) {
 	bench := d.benchFor(file)
 	j := d.judge(file, src, bench)
+	v := d.viewer(d.voice(r), bench)
 	d.show(w, r, status, "text", map[string]any{
 		"Title": j.Stone.Reference, "File": file, "Digest": was, "Source": string(src), "Notice": notice,
-		"Finding": d.finding(j, d.viewer(bench), &form.Outcome{}),
+		"Finding": d.finding(j, v, &form.Outcome{}), "Lines": linesOf(j), "Drawings": v.drawings(j),
 	})
 }
 

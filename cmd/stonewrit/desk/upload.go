@@ -39,7 +39,7 @@ func (d *Desk) addPhoto(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if digest(src) != r.PostForm.Get("digest") {
-		d.photoAnswer(w, r, file, http.StatusConflict, errors.New(d.words.text("refused.changed")))
+		d.photoAnswer(w, r, file, http.StatusConflict, errors.New(d.voice(r).word("refused.changed")))
 		return
 	}
 	status, err := d.takePhotos(r, file, src)
@@ -48,11 +48,11 @@ func (d *Desk) addPhoto(w http.ResponseWriter, r *http.Request) {
 
 func (d *Desk) takePhotos(r *http.Request, file string, src []byte) (int, error) {
 	if r.MultipartForm == nil || len(r.MultipartForm.File["photo"]) == 0 {
-		return http.StatusBadRequest, errors.New(d.words.text("photo.none"))
+		return http.StatusBadRequest, errors.New(d.voice(r).t("no picture came with the form"))
 	}
 	parts := r.MultipartForm.File["photo"]
 	if len(parts) > mostPhotos {
-		return http.StatusRequestEntityTooLarge, errors.New(d.words.text("photo.many", mostPhotos))
+		return http.StatusRequestEntityTooLarge, errors.New(d.voice(r).t("more than %d pictures at once", mostPhotos))
 	}
 	f, err := yamledit.Parse(src)
 	if err != nil {
@@ -81,7 +81,7 @@ func (d *Desk) takePhotos(r *http.Request, file string, src []byte) (int, error)
 	if err := d.write(file, digest(src), f.Bytes()); err != nil {
 		status := http.StatusInternalServerError
 		if isChanged(err) {
-			status, err = http.StatusConflict, errors.New(d.words.text("refused.changed"))
+			status, err = http.StatusConflict, errors.New(d.voice(r).word("refused.changed"))
 		}
 		return status, errors.Join(err, d.removeAll(written))
 	}
@@ -181,7 +181,7 @@ func (d *Desk) photoAnswer(w http.ResponseWriter, r *http.Request, file string, 
 			http.Redirect(w, r, "/stone/"+escaped(file)+"?done=photo#s-photos", http.StatusSeeOther)
 			return
 		}
-		d.show(w, r, status, "refused", map[string]any{"Title": d.words.text("refused.title"), "Text": err.Error()})
+		d.show(w, r, status, "refused", map[string]any{"Title": d.voice(r).word("refused.title"), "Text": err.Error()})
 		return
 	}
 	w.Header().Set("Content-Type", "application/json")

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"stonewrit/cmd/stonewrit/desk/form"
-	"stonewrit/cmd/stonewrit/desk/yamledit"
 	"stonewrit/grading/stone"
 )
 
@@ -24,6 +23,9 @@ type fieldView struct {
 	Open     bool         // something seldom is filled in
 	Index    int          // of an entry, from 0
 	Test     *testView
+	Part     string // where the fields below are fetched from, if they are not on the page yet
+	Rest     string // the same for those that are empty, and the seldom ones of a test
+	All      string // the page with all fields
 }
 
 type option struct{ Value, Text string }
@@ -31,7 +33,7 @@ type option struct{ Value, Text string }
 // testView is what a test shows beside its fields.
 type testView struct {
 	Kind     string
-	Help     *testHelp
+	Help     *testHelp // nil where it is fetched when it is asked for
 	Cautions []string
 	Verdict  *verdictView // nil where nothing can be said yet
 }
@@ -54,7 +56,17 @@ func (v *fieldView) Listed() bool {
 // Closed reports whether a group is folded up: one that nobody needs to fill in
 // and that holds nothing.
 func (v *fieldView) Closed() bool {
-	return !v.Set && !v.Foreign && !v.Troubled() && !slices.Contains([]string{"client", "appearance", "size", "weight", "opinion", "quality", "practice", "numbers"}, v.Key)
+	return v.Part != "" || foldable(v.Field) && !v.Troubled()
+}
+
+// foldable tells the groups that stay folded up while they hold nothing.
+func foldable(f *form.Field) bool {
+	return f.Shape == form.Group && !f.Set && !f.Foreign && f.Kind == "" && !always(f.Key)
+}
+
+// always tells the groups that everybody fills in.
+func always(key string) bool {
+	return slices.Contains([]string{"client", "appearance", "size", "weight", "mass", "opinion", "quality", "practice", "numbers"}, key)
 }
 
 // Troubled reports whether something is to be said of the field or of one below
@@ -83,14 +95,20 @@ func (v *fieldView) Unit() string {
 // viewer makes the views of one page.
 type viewer struct {
 	d        *Desk
+	voice    *voice
 	bench    *benchRecord
+	file     string                    // whose fields they are
+	state    string                    // of the file: its digest
+	all      bool                      // all fields are shown at once
+	open     string                    // the one group that is shown now
+	only     string                    // the one group whose empty fields are shown now
 	problems map[string]stone.Problems // by name of the field
 	known    map[string]string         // names of all fields to their marks in the page
 	verdicts map[int]*verdictView      // by place of the test
 }
 
-func (d *Desk) viewer(bench *benchRecord) *viewer {
-	return &viewer{d: d, bench: bench, problems: map[string]stone.Problems{}, known: map[string]string{}, verdicts: map[int]*verdictView{}}
+func (d *Desk) viewer(voice *voice, bench *benchRecord) *viewer {
+	return &viewer{d: d, voice: voice, bench: bench, problems: map[string]stone.Problems{}, known: map[string]string{}, verdicts: map[int]*verdictView{}}
 }
 
 // know learns which fields a page has, so that problems find theirs.
@@ -114,15 +132,28 @@ func (v *viewer) fields(list []*form.Field) []*fieldView {
 
 func (v *viewer) field(f *form.Field) *fieldView {
 	name := f.Name()
-	view := &fieldView{Field: f, Name: name, HTMLID: htmlID(name), Label: v.d.words.label(f.Key), Problems: v.problems[name]}
+	view := &fieldView{Field: f, Name: name, HTMLID: htmlID(name), Label: v.voice.label(f.Key), Problems: v.problems[name]}
 	view.Options, view.List = v.options(f)
+	if v.later(f, name) {
+		view.Part, view.All = v.part(name, "below"), v.whole(view.HTMLID)
+		return view
+	}
+	isTest := f.Kind != "" || f.Shape == form.Group && len(f.Path) == 2 && f.Path[0] == "tests"
 	for i, k := range f.Kids {
 		below := v.field(k)
 		below.Index = i
 		view.Below = append(view.Below, below)
 	}
-	if f.Kind != "" || f.Shape == form.Group && len(f.Path) == 2 && f.Path[0] == "tests" {
+	switch {
+	case isTest:
 		v.asTest(view)
+	case v.only == name:
+		view.Below = slices.DeleteFunc(view.Below, func(k *fieldView) bool { return !v.empty(k) })
+	case terse(f) && !v.all && v.open != name:
+		before := len(view.Below)
+		if view.Below = slices.DeleteFunc(view.Below, v.empty); len(view.Below) < before {
+			view.Rest, view.All = v.part(name, "rest"), v.whole(view.HTMLID)
+		}
 	}
 	return view
 }
@@ -134,26 +165,42 @@ func (v *viewer) asTest(view *fieldView) {
 	view.Below = nil
 	for _, k := range all {
 		switch {
-		case k.Key == "instrument" || k.Key == "light" && opticalLight(view.Kind) || !slices.Contains(common, k.Key):
+		case isOwn(k.Key, view.Kind, common) && (view.New || v.all || k.Key == "instrument" || !v.empty(k)):
 			view.Below = append(view.Below, k)
 		default:
 			view.Seldom = append(view.Seldom, k)
-			view.Open = view.Open || k.Set || len(k.Problems) > 0
+			view.Open = view.Open || !v.empty(k)
 		}
 	}
 	slices.SortStableFunc(view.Below, func(a, b *fieldView) int { return rank(a.Key) - rank(b.Key) })
+	if !view.Open && !v.all && v.open != view.Name {
+		view.Seldom, view.Rest, view.All = nil, v.part(view.Name, "seldom"), v.whole(view.HTMLID)
+	}
 	t := &testView{Kind: view.Kind}
-	if help, ok := v.d.words.tests[view.Kind]; ok {
+	if help, ok := v.voice.help[view.Kind]; ok && v.all {
 		t.Help = &help
 	}
-	for _, c := range v.d.o.Tables.Gems.CautionsFor(view.Kind) {
-		t.Cautions = append(t.Cautions, c.Wording)
-	}
+	t.Cautions = v.cautions(view.Kind)
 	if i, ok := view.Last().(int); ok {
 		t.Verdict = v.verdicts[i]
 		view.Index = i
 	}
 	view.Test = t
+}
+
+// isOwn tells the keys of a test that stand open: its own, and of those that all
+// tests have the instrument, and the light where it decides the uncertainty.
+func isOwn(key, kind string, common []string) bool {
+	return key == "instrument" || key == "light" && opticalLight(kind) || !slices.Contains(common, key)
+}
+
+// cautions are what to beware of in a kind of test.
+func (v *viewer) cautions(kind string) []string {
+	var list []string
+	for _, c := range v.d.o.Tables.Gems.CautionsFor(kind) {
+		list = append(list, v.voice.line(c.Wording))
+	}
+	return list
 }
 
 // opticalLight tells the tests whose light decides the uncertainty.
@@ -169,9 +216,9 @@ func rank(key string) int {
 func (v *viewer) options(f *form.Field) ([]option, string) {
 	switch {
 	case f.Shape == form.YesNo:
-		return []option{{"true", v.d.words.text("yes")}, {"false", v.d.words.text("no")}}, ""
+		return []option{{"true", v.voice.t("yes")}, {"false", v.voice.t("no")}}, ""
 	case f.Shape == form.Word || f.Shape == form.Choices:
-		return plainOptions(f.Words), ""
+		return v.words(f.Words), ""
 	case f.Shape == form.Glow || f.Shape == form.Line && len(f.Words) > 0:
 		return nil, "words-" + strings.ReplaceAll(strings.Join(f.Words, "_"), " ", "_")
 	case f.Key == "instrument":
@@ -182,10 +229,11 @@ func (v *viewer) options(f *form.Field) ([]option, string) {
 	return nil, suggestions(f)
 }
 
-func plainOptions(words []string) []option {
+// words are written as they are and shown in the language of the page.
+func (v *viewer) words(words []string) []option {
 	var list []option
 	for _, w := range words {
-		list = append(list, option{w, w})
+		list = append(list, option{w, v.voice.term(w)})
 	}
 	return list
 }
@@ -198,7 +246,7 @@ func (v *viewer) instruments() []option {
 	for _, id := range slices.Sorted(maps.Keys(v.bench.Bench.Instruments)) {
 		text := id
 		if kind := v.bench.Bench.Instruments[id].Kind; !strings.HasPrefix(id, kind) {
-			text += " (" + kind + ")"
+			text += " (" + v.voice.term(kind) + ")"
 		}
 		list = append(list, option{id, text})
 	}
@@ -232,31 +280,6 @@ func suggestions(f *form.Field) string {
 		return "list-currencies"
 	case last == "kind" && len(f.Path) > 0 && f.Path[0] == "instruments":
 		return "list-kinds"
-	}
-	return ""
-}
-
-// nearest is the mark of the field that a problem is about, or of the nearest
-// one above it; empty if the page has none.
-func (v *viewer) nearest(name string) string {
-	prefix := name[:1]
-	p, err := yamledit.ParsePointer(strings.TrimPrefix(name, prefix))
-	for ; err == nil && len(p) > 0; p = p[:len(p)-1] {
-		if id, ok := v.known[prefix+p.Pointer()]; ok {
-			return id
-		}
-	}
-	return ""
-}
-
-// nearestField is nearest as the name of the field.
-func (v *viewer) nearestField(name string) string {
-	prefix := name[:1]
-	p, err := yamledit.ParsePointer(strings.TrimPrefix(name, prefix))
-	for ; err == nil && len(p) > 0; p = p[:len(p)-1] {
-		if _, ok := v.known[prefix+p.Pointer()]; ok {
-			return prefix + p.Pointer()
-		}
 	}
 	return ""
 }

@@ -29,11 +29,38 @@
     again();
   }
 
+  // Words to choose from are the same on every page and not needed to show it.
+  if (document.querySelector("[list], [data-list], [data-part]")) {
+    const lists = async () => {
+      const answer = await fetch(texts.lists).catch(() => null);
+      if (answer?.ok) document.body.insertAdjacentHTML("beforeend", await answer.text());
+    };
+    if (document.readyState === "complete") lists(); else addEventListener("load", () => setTimeout(lists, 30));
+  }
+
+  // Folded groups are fetched when they are opened.
+  const fetched = new Map();
+  const fetchPart = (fold) => {
+    const from = fold.dataset.part;
+    if (!from) return fetched.get(fold);
+    delete fold.dataset.part;
+    const work = (async () => {
+      const answer = await fetch(from).catch(() => null);
+      if (!answer?.ok) { fold.dataset.part = from; return; }
+      while (fold.lastElementChild.tagName !== "SUMMARY") fold.lastElementChild.remove();
+      fold.insertAdjacentHTML("beforeend", await answer.text());
+      if (form) { dress(fold); check(); }
+    })();
+    fetched.set(fold, work);
+    return work;
+  };
+  addEventListener("toggle", (event) => { if (event.target.open && event.target.dataset.part) fetchPart(event.target); }, true);
+
   if (!form) return;
   const state = document.getElementById("state");
   const finding = document.getElementById("finding");
   const first = state.textContent;
-  if (matchMedia("(max-width: 48rem)").matches) finding.querySelector(".source")?.removeAttribute("open");
+  if (matchMedia("(max-width: 48rem)").matches) document.querySelector("aside .source")?.removeAttribute("open");
   let busy = false, again = false, edits = 0;
   const times = (window.deskTimes = []);
 
@@ -54,17 +81,34 @@
     if (again) { again = false; check(); }
   };
 
+  // What has not changed is left as it is.
+  const told = new Map();
+  const put = (element, html) => {
+    if (!element || told.get(element) === html) return;
+    told.set(element, html);
+    element.innerHTML = html;
+  };
+  let marked = [...form.querySelectorAll(".faults:not(:empty)")];
   const show = (found) => {
     const open = new Map([...finding.querySelectorAll("details[data-keep]")].map((d) => [d.dataset.keep, d.open]));
-    finding.innerHTML = found.finding;
-    for (const d of finding.querySelectorAll("details[data-keep]")) d.open = d.open && d.dataset.keep !== "source" || (open.get(d.dataset.keep) ?? d.open);
-    for (const test of form.querySelectorAll(".test")) {
-      test.querySelector(".verdict").innerHTML = found.tests[test.dataset.test] ?? "";
+    put(finding, found.finding);
+    for (const d of finding.querySelectorAll("details[data-keep]")) d.open ||= open.get(d.dataset.keep) ?? false;
+    const scrolled = document.querySelector("#source pre")?.scrollTop;
+    put(document.getElementById("source"), found.source);
+    if (scrolled) document.querySelector("#source pre").scrollTop = scrolled;
+    put(document.getElementById("figures"), found.figures);
+    for (const test of form.querySelectorAll(".test")) put(test.querySelector(".verdict"), found.tests[test.dataset.test] ?? "");
+    for (const list of marked) {
+      list.replaceChildren();
+      list.parentElement.classList.remove("has");
     }
-    for (const list of form.querySelectorAll(".faults")) {
-      const faults = found.fields[list.id.slice(2)] ?? [];
+    marked = [];
+    for (const [mark, faults] of Object.entries(found.fields)) {
+      const list = document.getElementById("p-" + mark);
+      if (!list) continue;
       list.replaceChildren(...faults.map(fault));
       list.parentElement.classList.toggle("has", faults.some((f) => f.severity === "error"));
+      marked.push(list);
     }
     edits = found.edits;
     state.textContent = found.changed ? texts.stale : edits ? texts.busy.replace("%d", edits) : first;
@@ -73,7 +117,7 @@
   const fault = (f) => {
     const p = document.createElement("p"), kind = document.createElement("strong");
     p.className = "fault sev-" + f.severity;
-    kind.textContent = f.severity;
+    kind.textContent = f.word;
     p.append(kind, " " + f.message);
     if (f.hint) {
       const hint = document.createElement("span");
@@ -104,7 +148,7 @@
 
   // Adding a test in place.
   const kind = document.getElementById("addkind");
-  document.getElementById("addtest").addEventListener("click", async (event) => {
+  document.getElementById("addtest")?.addEventListener("click", async (event) => {
     event.preventDefault();
     if (!kind.value) { kind.focus(); return; }
     const tests = document.getElementById("tests");
@@ -140,28 +184,45 @@
   dress(form);
 
   // A link to a field opens what it stands in.
-  const lead = () => {
-    const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+  const lead = async () => {
+    const mark = decodeURIComponent(location.hash.slice(1));
+    let target = document.getElementById(mark);
+    // A field that is not on the page yet is in the nearest group around it.
+    for (let above = mark, last = null; !target && above; ) {
+      above = above.includes("/") ? above.slice(0, above.lastIndexOf("/")) : "";
+      const fold = document.getElementById(above) ?? sectionOf(mark);
+      const part = fold && (fold.dataset.part ? fold : fold.querySelector(":scope > details:is(.more, .seldom)[data-part]"));
+      if (!part || part === last) continue;
+      last = part;
+      await fetchPart(part);
+      target = document.getElementById(mark);
+      above = mark;
+    }
     if (!target) return;
     for (let d = target.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
-    target.focus();
+    (target.matches("input, select, textarea, [tabindex]") ? target : target.querySelector("input, select, textarea") ?? target).focus();
     target.scrollIntoView({ block: "center" });
+  };
+  // sectionOf is the folded part of the page that a field stands in.
+  const sectionOf = (mark) => {
+    const key = mark.split("/")[1];
+    return [...form.querySelectorAll("details.part[data-part]")].find((d) => d.dataset.keys.split(" ").includes(key));
   };
   addEventListener("hashchange", lead);
   if (location.hash) lead();
 
   // Pictures, dropped or chosen.
-  const photos = document.getElementById("photoform"), drop = photos.querySelector(".drop"), told = document.getElementById("photostate");
+  const photos = document.getElementById("photoform"), drop = photos.querySelector(".drop"), toldPhoto = document.getElementById("photostate");
   const send = async (files) => {
     if (!files.length) return;
-    if (edits) { told.textContent = texts.busy.replace("%d", edits); return; }
+    if (edits) { toldPhoto.textContent = texts.busy.replace("%d", edits); return; }
     const body = new FormData(photos);
     body.delete("photo");
     for (const file of files) body.append("photo", file);
-    told.textContent = "…";
+    toldPhoto.textContent = "…";
     const answer = await fetch(photos.action, { method: "POST", body, headers: { Accept: "application/json" } }).catch(() => null);
     const said = answer ? await answer.json().catch(() => ({ error: texts.lost })) : { error: texts.lost };
-    if (said.error) { told.textContent = said.error; return; }
+    if (said.error) { toldPhoto.textContent = said.error; return; }
     if (location.search === "?done=photo") location.reload();
     else location.assign(location.pathname + "?done=photo#s-photos");
   };

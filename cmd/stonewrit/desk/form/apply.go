@@ -24,6 +24,7 @@ type Change struct {
 type Outcome struct {
 	Source  []byte // the edited text
 	Changes []Change
+	Fields  []*Field         // of the text before
 	Failed  map[string]error // by name of the field: what could not be written
 	moved   map[string][]int // by list: the place in the form of each entry of the file
 }
@@ -40,7 +41,8 @@ func (m *Form) Apply(src []byte, sent url.Values) (*Outcome, error) {
 	}
 	o := &Outcome{Failed: map[string]error{}, moved: map[string][]int{}}
 	a := &applier{form: m, file: f, sent: sent, out: o}
-	for _, field := range m.Fields(f.Root()) {
+	o.Fields = m.Fields(f.Root())
+	for _, field := range o.Fields {
 		a.field(field)
 	}
 	a.make()

@@ -56,6 +56,9 @@ type Form struct {
 // NewStone is the form of stone files.
 func NewStone(table *gem.Table) *Form { return &Form{StoneSpecs(), TestSpecs(table)} }
 
+// NewPiece is the form of piece files.
+func NewPiece() *Form { return &Form{PieceSpecs(), nil} }
+
 // NewBench is the form of bench files.
 func NewBench() *Form { return &Form{BenchSpecs(), nil} }
 

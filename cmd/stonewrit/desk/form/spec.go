@@ -54,8 +54,11 @@ type Spec struct {
 	Fields            []Spec   // of groups
 }
 
-// Specs of the two sorts of file.
+// StoneSpecs describes the stone file.
 func StoneSpecs() []Spec { return fieldsOf(reflect.TypeFor[stone.Stone]()) }
+
+// PieceSpecs describes the piece file.
+func PieceSpecs() []Spec { return fieldsOf(reflect.TypeFor[stone.Piece]()) }
 
 // BenchSpecs describes the bench file.
 func BenchSpecs() []Spec { return fieldsOf(reflect.TypeFor[stone.Bench]()) }
@@ -202,6 +205,8 @@ func plainKey(t reflect.Type) string {
 		return "text"
 	case reflect.TypeFor[stone.Statement]():
 		return "words"
+	case reflect.TypeFor[stone.Plating]():
+		return "metal"
 	}
 	return ""
 }
