@@ -34,7 +34,7 @@ func (c *composer) tests() []Block {
 
 func (c *composer) testTable() Table {
 	head := func(name string) string { return c.line("tests.head."+name, templates.None{}) }
-	widths, last := []float64{1.3, 1.8, 1.5, 2.2}, "why"
+	widths, last := []float64{1.2, 2.2, 1.35, 2}, "why"
 	if c.kind.Note {
 		widths, last = []float64{1.25, 1.9, 1.3, 1.65}, "check"
 	}

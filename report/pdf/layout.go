@@ -16,5 +16,7 @@ func (p *Press) Layout(doc report.Document) ([]Page, error) {
 
 func (p *Press) setter(doc *report.Document) *setter {
 	width, _ := doc.Paper.Size()
-	return &setter{press: p, doc: doc, main: width - mainLeft - edgeRight}
+	t := p.typeface
+	t.grid = gridOf(doc.Short)
+	return &setter{press: &t, grid: t.grid, doc: doc, main: width - t.mainLeft() - t.edge}
 }

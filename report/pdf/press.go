@@ -14,8 +14,14 @@ import (
 
 // Press holds the parsed typeface that documents are laid out and drawn with.
 type Press struct {
-	faces   [faceCount]*face // FaceOther may be nil
-	writers sync.Pool        // of *zlib.Writer
+	typeface
+	writers sync.Pool // of *zlib.Writer
+}
+
+// typeface is the faces that text is measured and set with, and how close.
+type typeface struct {
+	faces [faceCount]*face // FaceOther may be nil
+	grid
 }
 
 // Family is a typeface: three TrueType files of one family, and one more whose
@@ -40,7 +46,7 @@ func NewPressWith(f Family) (*Press, error) {
 		or(f.Italic, liberationserifitalic.TTF),
 		f.Other,
 	}
-	p := Press{writers: sync.Pool{New: newDeflater}}
+	p := Press{typeface: typeface{grid: gridOf(false)}, writers: sync.Pool{New: newDeflater}}
 	for i, src := range sources {
 		if src == nil {
 			continue

@@ -15,10 +15,10 @@ func (s *setter) signature(b report.Signature) []strip {
 	if b.Image != nil {
 		if px, err := pixels(b.Image); err == nil {
 			w, h := px.fit(signWide, signHigh)
-			ground.items = append(ground.items, Picture{Image: b.Image, Box: Rect{mainLeft, signHigh - h, w, h}})
+			ground.items = append(ground.items, Picture{Image: b.Image, Box: Rect{s.mainLeft(), signHigh - h, w, h}})
 		}
 	}
-	ground.items = append(ground.items, rule(mainLeft, signHigh+2, signWide, ruleThin, InkBlack))
+	ground.items = append(ground.items, rule(s.mainLeft(), signHigh+2, signWide, ruleThin, InkBlack))
 	text := report.Strong(b.Name)
 	for _, c := range b.Credentials {
 		text = text.Plain("\n").Quiet(c)
@@ -26,5 +26,5 @@ func (s *setter) signature(b report.Signature) []strip {
 	if b.Date != "" {
 		text = text.Plain("\n").Plain(b.Date)
 	}
-	return keepTogether(append([]strip{ground}, s.flow(s.press.lines(text, sizeBody, s.main), mainLeft)...))
+	return keepTogether(append([]strip{ground}, s.flow(s.press.lines(text, sizeBody, s.main), s.mainLeft())...))
 }

@@ -9,45 +9,70 @@ import (
 // Point is a length on the page, 1/72 inch.
 type Point = report.Point
 
-// The three sizes of text and the distance of their baselines. There are no
-// others on any page.
+// The three sizes of text. There are no others on any page.
 const (
 	sizeLarge Point = 16
 	sizeBody  Point = 10
 	sizeSmall Point = 8
-
-	leadLarge Point = 20.5
-	leadBody  Point = 13.6
-	leadSmall Point = 10.6
 )
 
-// Where things stand on a page, the same for both papers.
+// From these distances of baselines on, text is of the large and of the body
+// size.
 const (
-	edgeLeft   Point = 51 // left edge of the margin column
-	edgeRight  Point = 51 // white to the right of the main column
-	edgeTop    Point = 36 // white above the head
-	edgeBottom Point = 34 // white below the foot
-	marginWide Point = 94 // the column of section names
-	gutter     Point = 18 // between margin and main column
-	mainLeft         = edgeLeft + marginWide + gutter
-	safeEdge   Point = 18  // nothing may come nearer to the edge of the paper
-	afterHead  Point = 22  // white between head and text
-	aboveFoot  Point = 12  // white between text and foot
-	betweenSec Point = 9   // white above and below the line between sections
-	between    Point = 6.5 // white between blocks
-	ruleThin   Point = 0.35
-	ruleThick  Point = 0.7
+	leastLeadLarge Point = 18
+	leastLeadBody  Point = 12
 )
+
+const (
+	safeEdge  Point = 18 // nothing may come nearer to the edge of the paper
+	ruleThin  Point = 0.35
+	ruleThick Point = 0.7
+)
+
+// grid is where things stand on a page and how close, the same for both papers.
+type grid struct {
+	edge       Point // white to the left of the margin column and to the right of the main one
+	top        Point // white above the head
+	bottom     Point // white below the foot
+	margin     Point // the column of section names
+	gutter     Point // between margin and main column
+	afterDraft Point // white below the word for a draft
+	afterHead  Point // white between head and text
+	aboveFoot  Point // white between text and foot
+	betweenSec Point // white above and below the line between sections
+	between    Point // white between blocks
+	rowPad     Point // white above and below a row of a table
+
+	leadLarge, leadBody, leadSmall Point // distance of the baselines
+}
+
+// gridOf is the grid of a document: the wide one of most, or the tight one of a
+// short form, which should keep to one page.
+func gridOf(short bool) grid {
+	if short {
+		return grid{
+			edge: 45, top: 30, bottom: 28, margin: 74, gutter: 13, afterDraft: 2, afterHead: 13, aboveFoot: 8, betweenSec: 4.5, between: 3.5, rowPad: 1.3,
+			leadLarge: 19, leadBody: 12.6, leadSmall: 9.7,
+		}
+	}
+	return grid{
+		edge: 51, top: 36, bottom: 34, margin: 94, gutter: 18, afterDraft: 8, afterHead: 22, aboveFoot: 12, betweenSec: 9, between: 6.5, rowPad: 2.6,
+		leadLarge: 20.5, leadBody: 13.6, leadSmall: 10.6,
+	}
+}
+
+// mainLeft is the left edge of the main column.
+func (g grid) mainLeft() Point { return g.edge + g.margin + g.gutter }
 
 // leading is the distance of baselines for text of size.
-func leading(size Point) Point {
+func (g grid) leading(size Point) Point {
 	switch {
 	case size >= sizeLarge:
-		return leadLarge
+		return g.leadLarge
 	case size >= sizeBody:
-		return leadBody
+		return g.leadBody
 	}
-	return leadSmall
+	return g.leadSmall
 }
 
 // Ink is one of the few inks that a page is printed with.
