@@ -108,7 +108,11 @@ func (c *composer) colour() Text {
 }
 
 func (c *composer) clarity() Text {
-	return c.say("description.clarity", templates.Clarity{Subject: c.subject, Words: c.s.Quality.Clarity, Seen: c.seenInside()})
+	f := templates.Clarity{Subject: c.subject, Words: c.s.Quality.Clarity, Seen: c.seenInside()}
+	if c.short { // the line of the test says it
+		f.Seen = nil
+	}
+	return c.say("description.clarity", f)
 }
 
 // seenInside is what magnification showed, each once.

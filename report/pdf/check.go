@@ -49,7 +49,7 @@ func (p *Press) Check(doc report.Document) error {
 			}
 		}
 	}
-	if err := newFrame(p.setter(&doc)).room(); err != nil {
+	if err := newFrame(p.setter(&doc, gridsOf(doc.Short)[0])).room(); err != nil {
 		errs = append(errs, err)
 	}
 	return errors.Join(errs...)

@@ -7,10 +7,20 @@ import (
 	"stonewrit/report"
 )
 
+// smallFigure is the most height that a figure in the margin takes.
+const smallFigure Point = 90
+
 // figure places a drawing whole, with its caption below.
 func (s *setter) figure(b report.Figure) []strip {
 	wide := b.Width > s.main
 	left, width := s.column(wide)
+	if b.Aside && b.Width <= s.margin && b.Height <= smallFigure {
+		d := Drawing{Alt: b.Alt, Box: Rect{s.edge, 0, b.Width, b.Height}}
+		for _, shape := range b.Shapes {
+			d.Items = append(d.Items, moveAll(s.press.shape(shape), s.edge, 0)...)
+		}
+		return []strip{{aside: []Placed{d}, tall: b.Height, besides: true}}
+	}
 	d := Drawing{Alt: b.Alt, Box: Rect{left, 0, b.Width, b.Height}}
 	for _, shape := range b.Shapes {
 		d.Items = append(d.Items, moveAll(s.press.shape(shape), left, 0)...)

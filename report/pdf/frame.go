@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -46,7 +47,7 @@ func newFrame(s *setter) *frame {
 	f.first, f.firstEnd = f.letterhead(top)
 	f.next, f.nextEnd = f.head(top)
 	f.first, f.next = append(f.first, draft...), append(f.next, draft...)
-	f.footTop = f.height - f.bottom - max(2*f.leading(sizeSmall), height(f.endLines()), height(f.titleLines()), height(f.countLines(999, 999)))
+	f.footTop = f.height - f.bottom - max(f.footLeast, height(f.endLines()), height(f.titleLines()), height(f.countLines(999, 999)))
 	return f
 }
 
@@ -93,7 +94,11 @@ func (f *frame) letterhead(top Point) ([]Placed, Point) {
 	name := inked(f.press.lines(report.Plain(pr.Name), sizeLarge, f.main), InkAccent)
 	items := f.press.place(name, f.mainLeft(), top)
 	y := top + height(name)
-	for _, lines := range [][]string{pr.Address, pr.Contact} {
+	paragraphs := [][]string{pr.Address, pr.Contact}
+	if f.doc.Short {
+		paragraphs = [][]string{slices.Concat(pr.Address, pr.Contact)}
+	}
+	for _, lines := range paragraphs {
 		text := report.Quiet(strings.Join(lines, " · "))
 		set := f.press.lines(text, sizeSmall, f.main)
 		items = append(items, f.press.place(set, f.mainLeft(), y)...)
@@ -107,9 +112,9 @@ func (f *frame) letterhead(top Point) ([]Placed, Point) {
 		}
 	}
 	left, wide := f.column(true)
-	y += 9
+	y += f.aboveTitle
 	items = append(items, rule(left, y, wide, ruleThick, InkAccent))
-	y += 6
+	y += f.aboveTitle * 2 / 3
 	title := f.press.lines(report.Strong(f.doc.Title), sizeBody, f.margin)
 	items = append(items, f.press.place(title, f.edge, y)...)
 	low := f.twoEnds(&items, report.Plain(f.number()), report.Plain(f.doc.DateText), sizeBody, f.mainLeft(), f.main, y)
@@ -118,7 +123,7 @@ func (f *frame) letterhead(top Point) ([]Placed, Point) {
 
 // head sets number, practice and date over a line.
 func (f *frame) head(top Point) ([]Placed, Point) {
-	number := f.press.lines(report.Quiet(f.number()), sizeSmall, f.margin)
+	number := f.press.lines(report.Quiet(f.number()), sizeSmall, f.margin+f.gutter-4)
 	items := f.press.place(number, f.edge, top)
 	low := f.twoEnds(&items, report.Quiet(f.doc.Practice.Name), report.Quiet(f.doc.DateText), sizeSmall, f.mainLeft(), f.main, top)
 	low = max(low, top+height(number)) + 5

@@ -2,13 +2,11 @@ package pdf
 
 import "stonewrit/report"
 
-// The photo of the lead, and the white beside and below it.
+// The white beside and below the photo of the lead.
 const (
-	leadPhotoWide Point = 138
-	leadPhotoHigh Point = 150
-	besidePhoto   Point = 16
-	belowPhoto    Point = 8
-	tallAside     Point = 330 // margin figures higher than this are set as text
+	besidePhoto Point = 16
+	belowPhoto  Point = 8
+	tallAside   Point = 330 // margin figures higher than this are set as text
 )
 
 // lead sets the finding in the large size with the photo to its right, the
@@ -35,7 +33,7 @@ func (s *setter) lead(b report.Lead) []strip {
 		}
 		gaps[len(lines)] = gap
 		from := y + gap
-		more := s.press.linesAround(t, sizeBody, func(at Point) Point { return width(from + at) })
+		more := s.press.linesAround(t, sizeOf(b.Small), func(at Point) Point { return width(from + at) })
 		lines = append(lines, more...)
 		y = from + height(more)
 	}
@@ -77,7 +75,7 @@ func (s *setter) leadPhoto(photo *report.Photo) (items []Placed, width, tall Poi
 	if err != nil {
 		return nil, 0, 0
 	}
-	w, h := px.fit(leadPhotoWide, leadPhotoHigh)
+	w, h := px.fit(s.leadPhotoWide, s.leadPhotoHigh)
 	width = max(w, 84) // a caption needs some room
 	x := s.mainLeft() + s.main - width
 	const down = 3 // level with the top of the large letters
@@ -93,11 +91,17 @@ func (s *setter) leadPhoto(photo *report.Photo) (items []Placed, width, tall Poi
 
 // marginFigures sets figures in the margin column, each over its note.
 func (s *setter) marginFigures(figures []report.MarginFigure) (items []Placed, tall Point) {
+	size := sizeLarge
+	for _, f := range figures { // none is broken within a number
+		if s.press.longest(report.Plain(f.Figure), sizeLarge) > s.margin {
+			size = sizeBody
+		}
+	}
 	for i, f := range figures {
 		if i > 0 {
 			tall += 5
 		}
-		lines := s.press.lines(report.Plain(f.Figure), sizeLarge, s.margin)
+		lines := s.press.lines(report.Plain(f.Figure), size, s.margin)
 		lines = append(lines, s.press.lines(small(f.Note), sizeSmall, s.margin)...)
 		items = append(items, s.press.place(lines, s.edge, tall)...)
 		tall += height(lines)

@@ -23,13 +23,14 @@ func (p *typeface) linesAround(t report.Text, size Point, width func(y Point) Po
 	out := p.fill(words, size, width)
 	// A last line of one short word looks like a slip. Where slightly narrower
 	// lines, no more of them, carry some words over, they are taken.
-	for share := Point(0.98); share > 0.93 && runt(out, width); share -= 0.02 {
+	best := out
+	for share := Point(0.98); share > 0.93 && runt(best, width); share -= 0.02 {
 		narrow := p.fill(words, size, func(y Point) Point { return width(y) * share })
-		if len(narrow) == len(out) && !runt(narrow, width) {
-			return narrow
+		if n := len(out); len(narrow) == n && narrow[n-1].width > best[n-1].width {
+			best = narrow
 		}
 	}
-	return out
+	return best
 }
 
 // runt reports whether the last of several lines is very short.

@@ -46,7 +46,7 @@ func NewPressWith(f Family) (*Press, error) {
 		or(f.Italic, liberationserifitalic.TTF),
 		f.Other,
 	}
-	p := Press{typeface: typeface{grid: gridOf(false)}, writers: sync.Pool{New: newDeflater}}
+	p := Press{typeface: typeface{grid: wideGrid()}, writers: sync.Pool{New: newDeflater}}
 	for i, src := range sources {
 		if src == nil {
 			continue

@@ -12,6 +12,7 @@ type strip struct {
 	over     []Placed // a line between it and what stands above, none at the top of a page
 	aside    []Placed // in the margin column
 	tall     Point    // height of aside
+	besides  bool     // nothing but an aside, which stands beside the next strip of its section
 	keepNext bool     // stays on the page of the next strip
 	wide     bool     // takes the margin column
 	repeat   []strip  // set again above it where it opens a page
@@ -66,6 +67,10 @@ func (s *setter) sectionStrips(index int, sec report.Section) []strip {
 		strips := s.block(b)
 		if len(strips) > 0 && len(out) > 0 && strips[0].before == 0 {
 			strips[0].before = s.between
+		}
+		if n := len(out); n > 0 && out[n-1].besides && len(strips) > 0 && len(strips[0].aside) == 0 && !strips[0].wide {
+			strips[0].aside, strips[0].tall, strips[0].before = out[n-1].aside, out[n-1].tall, out[n-1].before
+			out = out[:n-1]
 		}
 		out = append(out, strips...)
 	}

@@ -36,6 +36,8 @@ type grid struct {
 	bottom     Point // white below the foot
 	margin     Point // the column of section names
 	gutter     Point // between margin and main column
+	footLeast  Point // least height of the foot
+	aboveTitle Point // white above the line over the title
 	afterDraft Point // white below the word for a draft
 	afterHead  Point // white between head and text
 	aboveFoot  Point // white between text and foot
@@ -43,22 +45,39 @@ type grid struct {
 	between    Point // white between blocks
 	rowPad     Point // white above and below a row of a table
 
+	leadPhotoWide, leadPhotoHigh   Point // the most that the photo on page one takes
 	leadLarge, leadBody, leadSmall Point // distance of the baselines
 }
 
-// gridOf is the grid of a document: the wide one of most, or the tight one of a
-// short form, which should keep to one page.
-func gridOf(short bool) grid {
-	if short {
-		return grid{
-			edge: 45, top: 30, bottom: 28, margin: 74, gutter: 13, afterDraft: 2, afterHead: 13, aboveFoot: 8, betweenSec: 4.5, between: 3.5, rowPad: 1.3,
-			leadLarge: 19, leadBody: 12.6, leadSmall: 9.7,
-		}
-	}
+// wideGrid is that of most documents.
+func wideGrid() grid {
 	return grid{
-		edge: 51, top: 36, bottom: 34, margin: 94, gutter: 18, afterDraft: 8, afterHead: 22, aboveFoot: 12, betweenSec: 9, between: 6.5, rowPad: 2.6,
-		leadLarge: 20.5, leadBody: 13.6, leadSmall: 10.6,
+		edge: 51, top: 36, bottom: 34, margin: 94, gutter: 18, footLeast: 21.2, aboveTitle: 9, afterDraft: 8, afterHead: 22, aboveFoot: 12,
+		betweenSec: 9, between: 6.5, rowPad: 2.6,
+		leadPhotoWide: 138, leadPhotoHigh: 150, leadLarge: 20.5, leadBody: 13.6, leadSmall: 10.6,
 	}
+}
+
+// gridsOf are the grids that a document may stand on, the widest first. A short
+// form should keep to one page.
+func gridsOf(short bool) []grid {
+	if !short {
+		return []grid{wideGrid()}
+	}
+	near := grid{
+		edge: 45, top: 30, bottom: 26, margin: 74, gutter: 13, footLeast: 18, aboveTitle: 7, afterDraft: 2, afterHead: 13, aboveFoot: 8,
+		betweenSec: 5, between: 4, rowPad: 1.4,
+		leadPhotoWide: 106, leadPhotoHigh: 96, leadLarge: 19, leadBody: 12.6, leadSmall: 9.9,
+	}
+	closer, closest := near, near
+	closer.leadSmall, closer.between, closer.betweenSec, closer.rowPad = 9.6, 3.5, 4, 1
+	closer.edge, closer.margin, closer.gutter = 41, 68, 12
+	closest.edge, closest.margin, closest.gutter = 37, 66, 12
+	closest.top, closest.bottom, closest.footLeast, closest.aboveFoot = 24, 20, 15, 4
+	closest.aboveTitle, closest.afterDraft, closest.afterHead = 5, 1, 8
+	closest.betweenSec, closest.between, closest.rowPad = 3, 2.6, 0.7
+	closest.leadLarge, closest.leadBody, closest.leadSmall = 18.6, 12.4, 9.3
+	return []grid{near, closer, closest}
 }
 
 // mainLeft is the left edge of the main column.
