@@ -61,8 +61,13 @@ type word struct {
 
 // face returns the face that draws r when the voice asks for want.
 func (p *typeface) face(want Face, r rune) Face {
-	if other := p.faces[FaceOther]; other != nil && !p.faces[want].has(r) && other.has(r) {
-		return FaceOther
+	if p.faces[want].has(r) {
+		return want
+	}
+	for i := FaceOther; i < faceCount; i++ {
+		if f := p.faces[i]; f != nil && f.has(r) {
+			return i
+		}
 	}
 	return want
 }
