@@ -11,6 +11,7 @@ type Lead struct {
 	Photo    *Photo
 	Margin   []MarginFigure
 	Body     []Text
+	Small    bool // the body in the small size
 }
 
 // MarginFigure is one figure in the left margin: "1.520 ct", "weighed loose".

@@ -92,7 +92,11 @@ func Compose(in Input) (Document, error) {
 	if c.w, err = in.Wording.Language(language); err != nil {
 		return Document{}, err
 	}
-	order, err := in.Wording.Order(c.s.Report)
+	kind := c.s.Report
+	if c.short = c.shortForm(); c.short {
+		kind = templates.ShortNote
+	}
+	order, err := in.Wording.Order(kind)
 	if err != nil {
 		return Document{}, err
 	}
@@ -100,7 +104,7 @@ func Compose(in Input) (Document, error) {
 	doc := c.head()
 	for _, name := range order {
 		if blocks := c.section(name); len(blocks) > 0 {
-			doc.Sections = append(doc.Sections, Section{Name: c.line("section."+name, templates.None{}), Blocks: blocks})
+			doc.Sections = append(doc.Sections, Section{Name: c.sectionName(name), Blocks: blocks})
 		}
 	}
 	return doc, c.err
@@ -118,6 +122,7 @@ type composer struct {
 	w       *templates.Wording
 	subject templates.Subject
 	kind    templates.Kind
+	short   bool // a note in the short form
 	err     error
 }
 
@@ -136,6 +141,11 @@ func (c *composer) prepare() {
 func (c *composer) section(name string) []Block {
 	if c.p != nil {
 		if blocks, ok := c.pieceSection(name); ok {
+			return blocks
+		}
+	}
+	if c.short {
+		if blocks, ok := c.shortSection(name); ok {
 			return blocks
 		}
 	}

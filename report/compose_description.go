@@ -9,20 +9,14 @@ import (
 )
 
 // description is section 5: how the stone looks, how it was treated, how it is
-// kept. A record tells the looks in the small size; a note tells all of it in
-// short, since its page one tells the treatment in the size of the rest.
+// kept. A note tells all of it in the small size, since its page one tells the
+// treatment in the size of the rest.
 func (c *composer) description() []Block {
 	treatment, care := c.treatment(), c.care()
 	if c.kind.Note {
 		return append(c.small(append(c.looks(), c.identity()...)...), c.small(append(treatment, care)...)...)
 	}
-	var blocks []Block
-	if c.kind.Record {
-		blocks = c.small(c.looks()...)
-	} else {
-		blocks = c.paragraph(c.looks()...)
-	}
-	blocks = append(blocks, c.paragraph(c.identity()...)...)
+	blocks := append(c.paragraph(c.looks()...), c.paragraph(c.identity()...)...)
 	for _, t := range treatment {
 		blocks = append(blocks, c.paragraph(t)...)
 	}
@@ -108,7 +102,11 @@ func (c *composer) colour() Text {
 }
 
 func (c *composer) clarity() Text {
-	return c.say("description.clarity", templates.Clarity{Subject: c.subject, Words: c.s.Quality.Clarity, Seen: c.seenInside()})
+	f := templates.Clarity{Subject: c.subject, Words: c.s.Quality.Clarity, Seen: c.seenInside()}
+	if c.short { // the line of the test says it
+		f.Seen = nil
+	}
+	return c.say("description.clarity", f)
 }
 
 // seenInside is what magnification showed, each once.

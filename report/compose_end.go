@@ -88,10 +88,10 @@ func (c *composer) checking() []Text {
 	}
 	texts := []Text{c.say("verify.draft", templates.None{})}
 	if c.Number != "" {
-		texts = []Text{c.say("verify.number", f), c.say("verify.register", f)}
+		texts = []Text{c.say(c.orShort("verify.number"), f), c.say(c.orShort("verify.register"), f)}
 	}
 	if len(c.StoneFile) > 0 && len(c.JSON) > 0 {
-		texts = append(texts, c.say("verify.files", f))
+		texts = append(texts, c.say(c.orShort("verify.files"), f))
 	}
 	return texts
 }

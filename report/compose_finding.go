@@ -157,7 +157,7 @@ func (c *composer) price() string {
 func (c *composer) assignment() templates.Assignment {
 	a := templates.Assignment{Kind: c.kind, Subject: c.subject, Purpose: c.purpose(), Users: c.s.Use.Users.Items}
 	if cl := c.s.Client; cl != nil {
-		a.OwnStock = cl.Name == "own stock"
+		a.OwnStock = cl.Name == ownStock
 		a.Client, a.Address, a.Contact = cl.Name, oneLine(cl.Address), oneLine(cl.Contact)
 	}
 	if c.s.Stock != nil {

@@ -16,7 +16,7 @@ func (c *composer) head() Document {
 	title := c.line("title", c.kind)
 	doc := Document{
 		Kind: c.s.Report, Title: title, Language: c.w.Language(),
-		Number: c.Number, UUID: c.UUID, Draft: c.Draft,
+		Number: c.Number, UUID: c.UUID, Draft: c.Draft, Short: c.short,
 		Date: c.Issued, DateText: c.date(c.Issued),
 		Practice: Practice{Name: c.b.Practice.Name, Address: lines(c.b.Practice.Address), Contact: lines(c.b.Practice.Contact), Logo: c.described(c.Logo, "alt.logo", templates.None{})},
 		Paper:    map[string]Paper{"Letter": Letter}[c.b.Page],

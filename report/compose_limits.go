@@ -49,12 +49,12 @@ func (c *composer) meaning() []Text {
 // closing is program and data, validity, records and copies.
 func (c *composer) closing(f templates.Limits) []Text {
 	var texts []Text
-	if c.s.ShortForm != "" && c.kind.Note {
+	if c.short {
 		texts = append(texts, c.say("limits.short", templates.None{}))
 	}
 	texts = append(texts, c.spoken()...)
 	if c.kind.Note && c.leadPhoto() != nil {
-		texts = append(texts, c.say("photos.note", templates.None{}))
+		texts = append(texts, c.say(c.orShort("photos.note"), templates.None{}))
 	}
 	if c.kind.Appraisal || c.kind.Record && len(c.s.Valued) > 0 {
 		texts = append(texts, c.say("limits.current", templates.None{}))

@@ -10,10 +10,10 @@ import (
 )
 
 // What a kind of document must show, requirement by requirement, with the
-// clause it comes from. The clauses were read or recalled as the list of
+// clause it comes from; L is a note in the long form, N one in the short form. The clauses were read or recalled as the list of
 // requirements of this project tells; the phrases are ours.
 func TestEachKindShowsWhatItMust(t *testing.T) {
-	docs := map[string]report.Document{"A": compose(t, "ruby.yaml"), "N": compose(t, "spinel.yaml"), "R": compose(t, "opal.yaml")}
+	docs := map[string]report.Document{"A": compose(t, "ruby.yaml"), "N": compose(t, "spinel.yaml"), "L": longForm(t, "spinel.yaml"), "R": compose(t, "opal.yaml")}
 	f, err := os.Open("testdata/required.csv")
 	if err != nil {
 		t.Fatal(err)
@@ -47,7 +47,7 @@ func TestKindsDifferInContent(t *testing.T) {
 		why      string
 	}{
 		{"ruby.yaml", "|On what ground|The tests|Description, treatment and care|Worth|Limits|Photos|How to verify", []string{"goggles", "Where it is"}, "an appraisal is for readers who repeat no test"},
-		{"spinel.yaml", "|On what ground|The tests|Description, treatment and care|Limits|How to verify", []string{"concluded at", "Worth", "appraisal"}, "a note gives no value"},
+		{"spinel.yaml", "|On what ground|The tests|Description and care|Limits|How to verify", []string{"concluded at", "Worth", "appraisal"}, "a note gives no value"},
 		{"opal.yaml", "|On what ground|The tests|Description, treatment and care|Photos|Where it is and what was paid", []string{"concluded at", "Worth", "appraisal", "Appraisal"}, "a record makes no valuation of its own"},
 	} {
 		doc := compose(t, tc.file)
@@ -97,6 +97,21 @@ func TestSellersEstimateIsNoAppraisal(t *testing.T) {
 
 func plainSpaces(s string) string {
 	return strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(s)
+}
+
+// longForm is the note of a stone for a client who did not agree to a short
+// form.
+func longForm(t *testing.T, name string) report.Document {
+	t.Helper()
+	src := strings.Replace(string(edited(t, name, "short_form: agreed\n", "")), "client: {name: own stock}", "client: {name: Odile Marchpane}", 1)
+	doc, err := report.Compose(inputOf(t, name, []byte(src)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if doc.Short {
+		t.Fatalf("%s is still in the short form", name)
+	}
+	return doc
 }
 
 // edited is a stone file with one text replaced.

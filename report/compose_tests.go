@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 
 	"stonewrit/grading/identify"
@@ -34,7 +35,7 @@ func (c *composer) tests() []Block {
 
 func (c *composer) testTable() Table {
 	head := func(name string) string { return c.line("tests.head."+name, templates.None{}) }
-	widths, last := []float64{1.3, 1.8, 1.5, 2.2}, "why"
+	widths, last := []float64{1.2, 2.2, 1.35, 2}, "why"
 	if c.kind.Note {
 		widths, last = []float64{1.25, 1.9, 1.3, 1.65}, "check"
 	}
@@ -92,20 +93,29 @@ func (c *composer) why(r identify.TestResult) Text {
 // testNote is the small line below a test: instrument and check, and what of
 // light, temperature, day and person differs from the rest.
 func (c *composer) testNote(h *stone.TestHeader) Text {
-	n := templates.TestNote{Note: h.Note}
+	n := templates.TestNote{Note: h.Note, Parts: c.circumstances(h)}
+	if h.Instrument != "" && !c.kind.Note {
+		n.Parts = slices.Insert(n.Parts, 0, c.line("note.instrument", templates.Circumstance{Instrument: h.Instrument, Check: c.checkOf(h)}))
+	}
+	return c.say("tests.note", n)
+}
+
+// circumstances are light, temperature, day and person of a test, where they
+// differ from the rest.
+func (c *composer) circumstances(h *stone.TestHeader) []string {
+	var parts []string
 	add := func(is bool, sentence string, f templates.Circumstance) {
 		if is {
-			n.Parts = append(n.Parts, c.line("note."+sentence, f))
+			parts = append(parts, c.line("note."+sentence, f))
 		}
 	}
-	add(h.Instrument != "" && !c.kind.Note, "instrument", templates.Circumstance{Instrument: h.Instrument, Check: c.checkOf(h)})
 	add(h.Light != "", "light", templates.Circumstance{Light: h.Light})
 	if h.Temperature.Given() {
-		n.Parts = append(n.Parts, c.figure(h.Temperature.Text))
+		parts = append(parts, c.figure(h.Temperature.Text))
 	}
 	add(h.Date.Given() && !(len(c.s.Examined.Items) == 1 && h.Date == c.s.Examined.Items[0]), "date", templates.Circumstance{Date: c.day(h.Date)})
 	add(h.By != "" && h.By != c.s.Examiner, "by", templates.Circumstance{By: c.person(h.By)})
-	return c.say("tests.note", n)
+	return parts
 }
 
 // cautions are printed once each, beside the first test that needs them.

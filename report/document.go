@@ -24,6 +24,7 @@ type Document struct {
 	Number string // report number, printed on every page; empty while unnumbered
 	UUID   string
 	Draft  bool // prints the word for a draft on every page
+	Short  bool // set tighter, to keep to one page where it can
 
 	Date     time.Time // date of issue, written into the file
 	DateText string    // the same date as printed, in the document's language

@@ -18,6 +18,7 @@ type Figure struct {
 	Shapes        []Shape
 	Caption       Text
 	Alt           string // says in words what the drawing shows
+	Aside         bool   // stands in the margin, without its caption, if it is small enough
 }
 
 // XY is a place in a drawing.

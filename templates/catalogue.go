@@ -35,7 +35,7 @@ func Catalogue() []Sentence {
 		group(Kind{}, "title"),
 		group(Ending{}, "ending"),
 		pieceSentences(),
-		findingSentences(), groundSentences(), testSentences(), descriptionSentences(), worthSentences(), endSentences(),
+		findingSentences(), groundSentences(), testSentences(), descriptionSentences(), worthSentences(), endSentences(), shortSentences(),
 	)
 }
 
@@ -156,6 +156,18 @@ func endSentences() []Sentence {
 		group(Caption{}, "photo.caption", "alt.photo"),
 		group(Keeping{}, "keeping.location", "keeping.owned", "keeping.restrictions", "keeping.insured", "keeping.valued"),
 		group(Verify{}, "verify.number", "verify.register", "verify.files"),
+	)
+}
+
+// shortSentences are those of the short form of a note.
+func shortSentences() []Sentence {
+	return slices.Concat(
+		group(None{}, "section.description.short", "limits.rule.line", "limits.uncertainty.short", "photos.note.short"),
+		group(Subject{}, "ground.opinion.short"),
+		group(TestLine{}, "tests.line"),
+		group(Instrument{}, "tests.instrument.line"),
+		group(Items{}, "tests.instruments.line"),
+		group(Verify{}, "verify.number.short", "verify.register.short", "verify.files.short"),
 	)
 }
 

@@ -101,6 +101,16 @@ type TestName struct {
 	Place  string
 }
 
+// TestLine is a test with all that is told of it, in the short form.
+type TestLine struct {
+	Name  string   // the sentence "tests.name"
+	Read  string   // as read
+	Value string   // reduced, with its uncertainty
+	Aside string   // the sentence "tests.aside"
+	Parts []string // of the sentences "note.*", the instrument last
+	Note  string   // as written
+}
+
 // TestNote is the small line below a test.
 type TestNote struct {
 	Parts []string // of the sentences "note.*"

@@ -17,8 +17,11 @@ func Sections() []string {
 	return []string{"finding", "ground", "evidence", "tests", "description", "worth", "limits", "photos", "keeping", "verify"}
 }
 
-// Kinds lists the kinds of document.
-func Kinds() []string { return []string{"appraisal", "note", "record"} }
+// ShortNote is the kind of a note in the short form.
+const ShortNote = "note short"
+
+// Kinds lists the kinds of document; the short form of a note is one of its own.
+func Kinds() []string { return []string{"appraisal", "note", ShortNote, "record"} }
 
 func (o order) with(more order) order {
 	out := maps.Clone(o)

@@ -73,7 +73,7 @@ func (c *changes) bench(b *benchFile) time.Time {
 		return known
 	}
 	newest := dated(filepath.Join(b.dir, benchName))
-	files := []string{b.bench.Practice.Logo}
+	files := append([]string{b.bench.Practice.Logo}, b.bench.Font.Items...)
 	for _, e := range b.bench.Examiners {
 		files = append(files, e.Signature)
 	}

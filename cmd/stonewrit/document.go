@@ -107,7 +107,7 @@ func (m *manuscript) printable(number register.Number, issued time.Time) error {
 	if err != nil {
 		return err
 	}
-	return m.shop.press.Check(doc)
+	return m.located(m.shop.press.Check(doc))
 }
 
 // print makes the PDF.
@@ -116,5 +116,6 @@ func (m *manuscript) print(number register.Number, id string, issued time.Time) 
 	if err != nil {
 		return nil, err
 	}
-	return m.shop.press.Print(doc)
+	data, err := m.shop.press.Print(doc)
+	return data, m.located(err)
 }

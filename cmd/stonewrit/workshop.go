@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -121,31 +120,6 @@ func within(folder string, err error, hint string) error {
 		list = append(list, &failure{filepath.Join(folder, one.Error()), hint, one})
 	}
 	return errors.Join(list...)
-}
-
-// pressOf makes a press with the built-in typeface, or with the fonts in the
-// folder beside the bench file.
-func pressOf(b *benchFile) (*pdf.Press, error) {
-	folder, err := folderBeside(b, fontFolder)
-	if err != nil {
-		return nil, err
-	}
-	if folder == nil {
-		return pdf.NewPress()
-	}
-	defer folder.Close()
-	family := pdf.Family{Name: filepath.Join(filepath.Dir(b.file), fontFolder)}
-	for _, face := range []struct {
-		file string
-		data *[]byte
-	}{{"regular.ttf", &family.Regular}, {"bold.ttf", &family.Bold}, {"italic.ttf", &family.Italic}, {"other.ttf", &family.Other}} {
-		data, err := folder.ReadFile(face.file)
-		if err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return nil, fmt.Errorf("%s: %w", filepath.Join(family.Name, face.file), bare(err))
-		}
-		*face.data = data
-	}
-	return pdf.NewPressWith(family)
 }
 
 // folderBeside opens a folder beside the bench file; nil if there is none.

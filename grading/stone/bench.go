@@ -19,6 +19,7 @@ type Bench struct {
 	Rounding    string                `yaml:"weight_rounding" words:"nearest|down except 9" doc:"rule by which weights are rounded to two decimals"`
 	Page        string                `yaml:"page" words:"A4|Letter" doc:"page size"`
 	Accent      string                `yaml:"accent" doc:"accent colour, #rrggbb"`
+	Font        List[string]          `yaml:"font" doc:"TrueType files beside the bench file for characters that the built-in typeface lacks" eg:"fonts/armenian.ttf"`
 	Keep        string                `yaml:"keep" doc:"how long records are kept"`
 	Safety      Safety                `yaml:"safety" doc:"what protection is in place"`
 

@@ -269,6 +269,9 @@ func (v *validator) bench(b *Bench) {
 		v.wrong("accent", "for example \"#1d3557\"", "%q is not a colour written #rrggbb", b.Accent)
 	}
 	v.beside("practice.logo", b.Practice.Logo, "bench file")
+	for i, file := range b.Font.Items {
+		v.beside(fmt.Sprintf("font[%d]", i), file, "bench file")
+	}
 	for _, id := range slices.Sorted(maps.Keys(b.Examiners)) {
 		v.beside("examiners."+id+".signature", b.Examiners[id].Signature, "bench file")
 	}

@@ -23,7 +23,12 @@ type MissingCharacter struct {
 	Place string // where in the document, in words
 	Near  string // the text around it
 	Why   string
+
+	NoFont bool // another font would help
 }
+
+// noFont is why a character cannot be printed that another font would help.
+const noFont = "no font has it"
 
 func (m MissingCharacter) Error() string {
 	return fmt.Sprintf("%s: cannot print %q (U+%04X) in %q: %s", m.Place, string(m.Char), m.Char, m.Near, m.Why)
@@ -49,7 +54,7 @@ func (p *Press) Check(doc report.Document) error {
 			}
 		}
 	}
-	if err := newFrame(p.setter(&doc)).room(); err != nil {
+	if err := newFrame(p.setter(&doc, gridsOf(doc.Short)[0])).room(); err != nil {
 		errs = append(errs, err)
 	}
 	return errors.Join(errs...)
@@ -93,7 +98,7 @@ func (p *Press) Missing(doc report.Document) []MissingCharacter {
 					continue
 				}
 				seen[r] = true
-				out = append(out, MissingCharacter{Char: r, Place: place, Near: near(text, i), Why: why})
+				out = append(out, MissingCharacter{Char: r, Place: place, Near: near(text, i), Why: why, NoFont: why == noFont})
 			}
 		}
 	})
@@ -123,7 +128,7 @@ func (p *Press) cannot(face Face, r rune) string {
 	case needsShaping(r):
 		return "its script joins or reorders letters, which this program cannot do"
 	case !p.faces[p.face(face, shown)].has(shown):
-		return "no font has it"
+		return noFont
 	}
 	return ""
 }

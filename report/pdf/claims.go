@@ -11,10 +11,10 @@ func (s *setter) claims(b report.Claims) []strip {
 	var out []strip
 	for _, c := range b.Claims {
 		left := cell{
-			x: mainLeft, width: claimWide, mark: c.Mark,
+			x: s.mainLeft(), width: claimWide, mark: c.Mark,
 			lines: s.press.lines(report.Strong(c.Name).Plain("\n").Italic(c.Standing), sizeBody, claimWide-markRoom),
 		}
-		x := mainLeft + claimWide + 8
+		x := s.mainLeft() + claimWide + 8
 		width := s.main - claimWide - 8
 		right := cell{x: x, width: width, lines: s.press.lines(c.Statement, sizeBody, width)}
 		for _, t := range c.Because {
@@ -22,7 +22,7 @@ func (s *setter) claims(b report.Claims) []strip {
 		}
 		strips := s.sideBySide([]cell{left, right}, 3)
 		if len(out) > 0 && len(strips) > 0 {
-			strips[0].items = append(strips[0].items, rule(mainLeft, 0, s.main, ruleThin, InkPale))
+			strips[0].over = append(strips[0].over, rule(s.mainLeft(), 0, s.main, ruleThin, InkPale))
 		}
 		out = append(out, strips...)
 	}

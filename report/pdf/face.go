@@ -9,15 +9,18 @@ import (
 // Face is one of the faces of a press's typeface.
 type Face uint8
 
-// The faces. FaceOther stands in for characters that the family lacks, when
-// the press was given such a font.
+// The faces. FaceOther and those behind it stand in for characters that the
+// family lacks, where the press was given such fonts.
 const (
 	FaceRegular Face = iota
 	FaceBold
 	FaceItalic
 	FaceOther
-	faceCount
+	faceCount = FaceOther + MostOthers
 )
+
+// MostOthers is how many fonts may stand in.
+const MostOthers = 6
 
 // face is one parsed font: for each character of the basic plane its glyph and
 // its advance.

@@ -7,15 +7,25 @@ import (
 	"stonewrit/report"
 )
 
+// smallFigure is the most height that a figure in the margin takes.
+const smallFigure Point = 90
+
 // figure places a drawing whole, with its caption below.
 func (s *setter) figure(b report.Figure) []strip {
 	wide := b.Width > s.main
 	left, width := s.column(wide)
+	if b.Aside && b.Width <= s.margin && b.Height <= smallFigure {
+		d := Drawing{Alt: b.Alt, Box: Rect{s.edge, 0, b.Width, b.Height}}
+		for _, shape := range b.Shapes {
+			d.Items = append(d.Items, moveAll(s.press.shape(shape), s.edge, 0)...)
+		}
+		return []strip{{aside: []Placed{d}, tall: b.Height, besides: true}}
+	}
 	d := Drawing{Alt: b.Alt, Box: Rect{left, 0, b.Width, b.Height}}
 	for _, shape := range b.Shapes {
 		d.Items = append(d.Items, moveAll(s.press.shape(shape), left, 0)...)
 	}
-	out := []strip{{before: between + 2, height: b.Height, items: []Placed{d}, wide: wide}}
+	out := []strip{{before: s.between + 2, height: b.Height, items: []Placed{d}, wide: wide}}
 	caption := s.flow(inked(s.press.lines(b.Caption, sizeSmall, width), InkGrey), left)
 	if len(caption) > 0 {
 		caption[0].before = 4
@@ -27,7 +37,7 @@ func (s *setter) figure(b report.Figure) []strip {
 }
 
 // shape turns a shape of a drawing into placed items.
-func (p *Press) shape(shape report.Shape) []Placed {
+func (p *typeface) shape(shape report.Shape) []Placed {
 	switch sh := shape.(type) {
 	case report.Line:
 		return []Placed{path(sh.Pen, part(sh.From, sh.To))}
@@ -83,7 +93,7 @@ func path(pen report.Pen, parts ...Part) Path {
 	return Path{Parts: parts, Pen: pen, box: Rect{lo.X - half, lo.Y - half, hi.X - lo.X + 2*half, hi.Y - lo.Y + 2*half}}
 }
 
-func (p *Press) polygon(sh report.Polygon) []Placed {
+func (p *typeface) polygon(sh report.Polygon) []Placed {
 	outline := part(sh.Points...)
 	outline.Closed = true
 	out := path(sh.Pen, outline)
@@ -171,7 +181,7 @@ func arc(sh report.Arc) Path {
 }
 
 // label places one line of text at its anchor.
-func (p *Press) label(sh report.Label) []Placed {
+func (p *typeface) label(sh report.Label) []Placed {
 	lines := p.lines(sh.Text, sizeSmall, 1e6)
 	if len(lines) == 0 {
 		return nil

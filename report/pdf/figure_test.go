@@ -106,7 +106,7 @@ func TestLabelAnchorsAndTurns(t *testing.T) {
 // millimetre is 20 pt, and the longest round bar within two fifths is 2 mm.
 func TestScaleBarIsToScale(t *testing.T) {
 	press := newPress(t)
-	s := &setter{press: press}
+	s := &setter{press: &press.typeface, grid: press.grid}
 	items, _ := s.scaleBar(&report.Photo{MMPerPixel: 0.025}, pixelSize{400, 300}, 200, 0)
 	bar, label := items[0].(Path), items[1].(Text)
 	if got := bar.box.W - bar.Pen.Width; math.Abs(float64(got-40)) > 1e-9 || label.S != "2\u00a0mm" {

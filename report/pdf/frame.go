@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -38,7 +39,7 @@ func (s *setter) words() report.Words {
 func newFrame(s *setter) *frame {
 	f := &frame{setter: s}
 	f.width, f.height = s.doc.Paper.Size()
-	top := edgeTop
+	top := f.top
 	var draft []Placed
 	if s.doc.Draft {
 		draft, top = f.draft(top)
@@ -46,7 +47,7 @@ func newFrame(s *setter) *frame {
 	f.first, f.firstEnd = f.letterhead(top)
 	f.next, f.nextEnd = f.head(top)
 	f.first, f.next = append(f.first, draft...), append(f.next, draft...)
-	f.footTop = f.height - edgeBottom - max(leadSmall*2, height(f.endLines()), height(f.titleLines()), height(f.countLines(999, 999)))
+	f.footTop = f.height - f.bottom - max(f.footLeast, height(f.endLines()), height(f.titleLines()), height(f.countLines(999, 999)))
 	return f
 }
 
@@ -56,7 +57,7 @@ func (f *frame) area(page int) area {
 	if page == 0 {
 		top = f.firstEnd
 	}
-	return area{top: top + afterHead, bottom: f.footTop - aboveFoot}
+	return area{top: top + f.afterHead, bottom: f.footTop - f.aboveFoot, apart: f.betweenSec}
 }
 
 // draft sets the word for a draft at the top of a page, large and above
@@ -64,11 +65,19 @@ func (f *frame) area(page int) area {
 func (f *frame) draft(top Point) ([]Placed, Point) {
 	w := f.words()
 	word := inked(f.press.lines(report.Strong(w.Draft), sizeLarge, f.main), InkAccent)
-	items := f.press.place(word, mainLeft, top)
-	top += height(word)
+	items := f.press.place(word, f.mainLeft(), top)
 	note := f.press.lines(report.Quiet(w.DraftNote), sizeSmall, f.main)
-	items = append(items, f.press.place(note, mainLeft, top)...)
-	return items, top + height(note) + 8
+	beside := f.mainLeft()
+	for _, l := range word {
+		beside = max(beside, f.mainLeft()+l.width+8)
+	}
+	if len(word) == 1 && len(note) == 1 && beside+note[0].width <= f.mainLeft()+f.main { // on one line
+		down := f.firstBase(word) - f.firstBase(note)
+		return append(items, f.press.place(note, beside, top+down)...), top + height(word) + f.afterDraft
+	}
+	top += height(word)
+	items = append(items, f.press.place(note, f.mainLeft(), top)...)
+	return items, top + height(note) + f.afterDraft
 }
 
 func (f *frame) number() string {
@@ -83,36 +92,40 @@ func (f *frame) number() string {
 func (f *frame) letterhead(top Point) ([]Placed, Point) {
 	pr := f.doc.Practice
 	name := inked(f.press.lines(report.Plain(pr.Name), sizeLarge, f.main), InkAccent)
-	items := f.press.place(name, mainLeft, top)
+	items := f.press.place(name, f.mainLeft(), top)
 	y := top + height(name)
-	for _, lines := range [][]string{pr.Address, pr.Contact} {
+	paragraphs := [][]string{pr.Address, pr.Contact}
+	if f.doc.Short {
+		paragraphs = [][]string{slices.Concat(pr.Address, pr.Contact)}
+	}
+	for _, lines := range paragraphs {
 		text := report.Quiet(strings.Join(lines, " · "))
 		set := f.press.lines(text, sizeSmall, f.main)
-		items = append(items, f.press.place(set, mainLeft, y)...)
+		items = append(items, f.press.place(set, f.mainLeft(), y)...)
 		y += height(set)
 	}
 	if pr.Logo != nil {
 		if px, err := pixels(pr.Logo); err == nil {
-			w, h := px.fit(marginWide-10, max(44, y-top))
-			items = append(items, Picture{Image: pr.Logo, Box: Rect{edgeLeft, top + 2, w, h}})
+			w, h := px.fit(f.margin-10, max(44, y-top))
+			items = append(items, Picture{Image: pr.Logo, Box: Rect{f.edge, top + 2, w, h}})
 			y = max(y, top+2+h)
 		}
 	}
 	left, wide := f.column(true)
-	y += 9
+	y += f.aboveTitle
 	items = append(items, rule(left, y, wide, ruleThick, InkAccent))
-	y += 6
-	title := f.press.lines(report.Strong(f.doc.Title), sizeBody, marginWide)
-	items = append(items, f.press.place(title, edgeLeft, y)...)
-	low := f.twoEnds(&items, report.Plain(f.number()), report.Plain(f.doc.DateText), sizeBody, mainLeft, f.main, y)
+	y += f.aboveTitle * 2 / 3
+	title := f.press.lines(report.Strong(f.doc.Title), sizeBody, f.margin)
+	items = append(items, f.press.place(title, f.edge, y)...)
+	low := f.twoEnds(&items, report.Plain(f.number()), report.Plain(f.doc.DateText), sizeBody, f.mainLeft(), f.main, y)
 	return items, max(y+height(title), low)
 }
 
 // head sets number, practice and date over a line.
 func (f *frame) head(top Point) ([]Placed, Point) {
-	number := f.press.lines(report.Quiet(f.number()), sizeSmall, marginWide)
-	items := f.press.place(number, edgeLeft, top)
-	low := f.twoEnds(&items, report.Quiet(f.doc.Practice.Name), report.Quiet(f.doc.DateText), sizeSmall, mainLeft, f.main, top)
+	number := f.press.lines(report.Quiet(f.number()), sizeSmall, f.margin+f.gutter-4)
+	items := f.press.place(number, f.edge, top)
+	low := f.twoEnds(&items, report.Quiet(f.doc.Practice.Name), report.Quiet(f.doc.DateText), sizeSmall, f.mainLeft(), f.main, top)
 	low = max(low, top+height(number)) + 5
 	left, wide := f.column(true)
 	return append(items, rule(left, low, wide, ruleThin, InkPale)), low
@@ -139,7 +152,7 @@ func (f *frame) endLines() []line {
 }
 
 func (f *frame) titleLines() []line {
-	return f.press.lines(report.Quiet(f.doc.Title), sizeSmall, marginWide)
+	return f.press.lines(report.Quiet(f.doc.Title), sizeSmall, f.margin)
 }
 
 // foot sets title and page count below a line, and on the last page the end
@@ -148,11 +161,11 @@ func (f *frame) foot(page, pages int) []Placed {
 	left, wide := f.column(true)
 	items := []Placed{rule(left, f.footTop, wide, ruleThin, InkPale)}
 	y := f.footTop + 5
-	items = append(items, f.press.place(f.titleLines(), edgeLeft, y)...)
+	items = append(items, f.press.place(f.titleLines(), f.edge, y)...)
 	if page == pages-1 {
-		items = append(items, f.press.place(f.endLines(), mainLeft, y)...)
+		items = append(items, f.press.place(f.endLines(), f.mainLeft(), y)...)
 	}
-	c := cell{x: mainLeft + f.main - pageRoom, width: pageRoom, right: true, lines: f.countLines(page+1, pages)}
+	c := cell{x: f.mainLeft() + f.main - pageRoom, width: pageRoom, right: true, lines: f.countLines(page+1, pages)}
 	return append(items, c.put(f.press, 0, len(c.lines), y)...)
 }
 

@@ -277,7 +277,7 @@ func paragraphLines(page Page, word string) []int {
 		if !strings.Contains(x.S, word) {
 			return
 		}
-		if x.At.Y-last > leadBody+1 {
+		if x.At.Y-last > wideGrid().leadBody+1 {
 			out = append(out, 0)
 		}
 		out[len(out)-1]++

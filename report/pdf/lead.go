@@ -2,13 +2,11 @@ package pdf
 
 import "stonewrit/report"
 
-// The photo of the lead, and the white beside and below it.
+// The white beside and below the photo of the lead.
 const (
-	leadPhotoWide Point = 138
-	leadPhotoHigh Point = 150
-	besidePhoto   Point = 16
-	belowPhoto    Point = 8
-	tallAside     Point = 330 // margin figures higher than this are set as text
+	besidePhoto Point = 16
+	belowPhoto  Point = 8
+	tallAside   Point = 330 // margin figures higher than this are set as text
 )
 
 // lead sets the finding in the large size with the photo to its right, the
@@ -31,11 +29,11 @@ func (s *setter) lead(b report.Lead) []strip {
 	for _, t := range b.Body {
 		gap := Point(0)
 		if len(lines) > 0 {
-			gap = between
+			gap = s.between
 		}
 		gaps[len(lines)] = gap
 		from := y + gap
-		more := s.press.linesAround(t, sizeBody, func(at Point) Point { return width(from + at) })
+		more := s.press.linesAround(t, sizeOf(b.Small), func(at Point) Point { return width(from + at) })
 		lines = append(lines, more...)
 		y = from + height(more)
 	}
@@ -51,17 +49,17 @@ func (s *setter) lead(b report.Lead) []strip {
 	n := 0
 	for ; n < len(lines) && (n < 3 || y+gaps[n] < photoTall+belowPhoto); n++ {
 		y += gaps[n]
-		st.items = append(st.items, s.press.place(lines[n:n+1], mainLeft, y)...)
+		st.items = append(st.items, s.press.place(lines[n:n+1], s.mainLeft(), y)...)
 		y += lines[n].lead
 	}
 	st.height = max(y, photoTall)
 	out := []strip{st}
 	for ; n < len(lines); n++ {
-		out = append(out, strip{before: gaps[n], height: lines[n].lead, items: s.press.place(lines[n:n+1], mainLeft, 0)})
+		out = append(out, strip{before: gaps[n], height: lines[n].lead, items: s.press.place(lines[n:n+1], s.mainLeft(), 0)})
 	}
 	for _, f := range loose {
 		text := report.Strong(f.Figure).Plain("  ").Then(f.Note)
-		strips := s.flow(s.press.lines(text, sizeBody, s.main), mainLeft)
+		strips := s.flow(s.press.lines(text, sizeBody, s.main), s.mainLeft())
 		if len(strips) > 0 {
 			strips[0].before = 2
 		}
@@ -77,9 +75,9 @@ func (s *setter) leadPhoto(photo *report.Photo) (items []Placed, width, tall Poi
 	if err != nil {
 		return nil, 0, 0
 	}
-	w, h := px.fit(leadPhotoWide, leadPhotoHigh)
+	w, h := px.fit(s.leadPhotoWide, s.leadPhotoHigh)
 	width = max(w, 84) // a caption needs some room
-	x := mainLeft + s.main - width
+	x := s.mainLeft() + s.main - width
 	const down = 3 // level with the top of the large letters
 	items = append(items, Picture{Image: &photo.Image, Box: Rect{x, down, w, h}})
 	y := down + h
@@ -93,13 +91,19 @@ func (s *setter) leadPhoto(photo *report.Photo) (items []Placed, width, tall Poi
 
 // marginFigures sets figures in the margin column, each over its note.
 func (s *setter) marginFigures(figures []report.MarginFigure) (items []Placed, tall Point) {
+	size := sizeLarge
+	for _, f := range figures { // none is broken within a number
+		if s.press.longest(report.Plain(f.Figure), sizeLarge) > s.margin {
+			size = sizeBody
+		}
+	}
 	for i, f := range figures {
 		if i > 0 {
 			tall += 5
 		}
-		lines := s.press.lines(report.Plain(f.Figure), sizeLarge, marginWide)
-		lines = append(lines, s.press.lines(small(f.Note), sizeSmall, marginWide)...)
-		items = append(items, s.press.place(lines, edgeLeft, tall)...)
+		lines := s.press.lines(report.Plain(f.Figure), size, s.margin)
+		lines = append(lines, s.press.lines(small(f.Note), sizeSmall, s.margin)...)
+		items = append(items, s.press.place(lines, s.edge, tall)...)
 		tall += height(lines)
 	}
 	return items, tall

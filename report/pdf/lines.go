@@ -12,24 +12,25 @@ type line struct {
 }
 
 // lines breaks a text to lines of the given width.
-func (p *Press) lines(t report.Text, size, width Point) []line {
+func (p *typeface) lines(t report.Text, size, width Point) []line {
 	return p.linesAround(t, size, func(Point) Point { return width })
 }
 
 // linesAround breaks a text to lines whose width depends on how far below the
 // top of the text they begin.
-func (p *Press) linesAround(t report.Text, size Point, width func(y Point) Point) []line {
+func (p *typeface) linesAround(t report.Text, size Point, width func(y Point) Point) []line {
 	words := p.words(t, size)
 	out := p.fill(words, size, width)
 	// A last line of one short word looks like a slip. Where slightly narrower
 	// lines, no more of them, carry some words over, they are taken.
-	for share := Point(0.98); share > 0.93 && runt(out, width); share -= 0.02 {
+	best := out
+	for share := Point(0.98); share > 0.93 && runt(best, width); share -= 0.02 {
 		narrow := p.fill(words, size, func(y Point) Point { return width(y) * share })
-		if len(narrow) == len(out) && !runt(narrow, width) {
-			return narrow
+		if n := len(out); len(narrow) == n && narrow[n-1].width > best[n-1].width {
+			best = narrow
 		}
 	}
-	return out
+	return best
 }
 
 // runt reports whether the last of several lines is very short.
@@ -39,7 +40,7 @@ func runt(lines []line, width func(y Point) Point) bool {
 }
 
 // balanced breaks a text to as few lines as linesAround, all about as long.
-func (p *Press) balanced(t report.Text, size Point, width func(y Point) Point) []line {
+func (p *typeface) balanced(t report.Text, size Point, width func(y Point) Point) []line {
 	words := p.words(t, size)
 	best := p.fill(words, size, width)
 	for share := Point(0.97); share > 0.7; share -= 0.03 {
@@ -53,7 +54,7 @@ func (p *Press) balanced(t report.Text, size Point, width func(y Point) Point) [
 }
 
 // fill breaks words to lines, each as full as it will go.
-func (p *Press) fill(words []word, size Point, width func(y Point) Point) []line {
+func (p *typeface) fill(words []word, size Point, width func(y Point) Point) []line {
 	b := breaker{press: p, size: size, width: width}
 	for _, w := range words {
 		b.add(w)
@@ -66,7 +67,7 @@ func (p *Press) fill(words []word, size Point, width func(y Point) Point) []line
 
 // breaker fills lines with words, as many as fit each.
 type breaker struct {
-	press *Press
+	press *typeface
 	size  Point
 	width func(y Point) Point
 
@@ -145,7 +146,7 @@ func (b *breaker) end() {
 	if size == 0 {
 		size = b.size
 	}
-	b.cur.lead = leading(size)
+	b.cur.lead = b.press.leading(size)
 	b.y += b.cur.lead
 	b.out = append(b.out, b.cur)
 	b.cur, b.space, b.soft = line{}, nil, false
@@ -197,7 +198,7 @@ func (b *breaker) fitting(word []rune, v voice) int {
 }
 
 // natural is the width of a text set in one line, newlines apart.
-func (p *Press) natural(t report.Text, size Point) Point {
+func (p *typeface) natural(t report.Text, size Point) Point {
 	var widest Point
 	for _, l := range p.lines(t, size, 1e6) {
 		widest = max(widest, l.width)
@@ -206,7 +207,7 @@ func (p *Press) natural(t report.Text, size Point) Point {
 }
 
 // longest is the width of the longest word of a text.
-func (p *Press) longest(t report.Text, size Point) Point {
+func (p *typeface) longest(t report.Text, size Point) Point {
 	var widest Point
 	for _, w := range p.words(t, size) {
 		widest = max(widest, w.width)
@@ -224,7 +225,7 @@ func height(lines []line) Point {
 }
 
 // place sets lines with their left edge at x and the top of the first at y.
-func (p *Press) place(lines []line, x, y Point) []Placed {
+func (p *typeface) place(lines []line, x, y Point) []Placed {
 	var out []Placed
 	for _, l := range lines {
 		out = append(out, p.placeLine(l, x, y)...)
@@ -235,12 +236,12 @@ func (p *Press) place(lines []line, x, y Point) []Placed {
 
 // baseline is how far below its top a line of the given leading has its
 // baseline.
-func (p *Press) baseline(size, lead Point) Point {
+func (p *typeface) baseline(size, lead Point) Point {
 	f := p.faces[FaceRegular]
 	return (lead-Point(f.ascent+f.descent)*size)/2 + Point(f.ascent)*size
 }
 
-func (p *Press) placeLine(l line, x, y Point) []Placed {
+func (p *typeface) placeLine(l line, x, y Point) []Placed {
 	var out []Placed
 	base := y + p.baseline(sizeFor(l.lead), l.lead)
 	for _, pc := range l.pieces {
@@ -255,16 +256,16 @@ func (p *Press) placeLine(l line, x, y Point) []Placed {
 // sizeFor is the size of text that has the given leading.
 func sizeFor(lead Point) Point {
 	switch {
-	case lead >= leadLarge:
+	case lead >= leastLeadLarge:
 		return sizeLarge
-	case lead >= leadBody:
+	case lead >= leastLeadBody:
 		return sizeBody
 	}
 	return sizeSmall
 }
 
 // text places a piece with its baseline at y.
-func (p *Press) text(pc piece, x, y Point) Text {
+func (p *typeface) text(pc piece, x, y Point) Text {
 	f := p.faces[pc.face]
 	up, down := Point(f.ascent)*pc.size, Point(f.descent)*pc.size
 	t := Text{At: report.XY{X: x, Y: y}, S: pc.text, Face: pc.face, Size: pc.size, Ink: pc.ink, box: Rect{x, y - up, pc.width, up + down}}

@@ -6,7 +6,7 @@ import "stonewrit/report"
 const markRoom Point = 12
 
 // mark draws a mark at x, centred on the lower-case letters of a line.
-func (p *Press) mark(m report.Mark, x, y, lead Point) []Placed {
+func (p *typeface) mark(m report.Mark, x, y, lead Point) []Placed {
 	size := sizeFor(lead)
 	radius := size * 0.29
 	center := report.XY{X: x + radius*1.4, Y: y + p.baseline(size, lead) - size*0.31}

@@ -3,7 +3,10 @@ package pdf
 import "stonewrit/report"
 
 // area is the part of a page between head and foot.
-type area struct{ top, bottom Point }
+type area struct {
+	top, bottom Point
+	apart       Point // least white below what stands in the margin column
+}
 
 // cursor is where the next strip goes.
 type cursor struct {
@@ -19,7 +22,7 @@ func (c cursor) put(st strip, a area) (top Point, next cursor, fits bool) {
 		top += st.before
 	}
 	if (len(st.aside) > 0 || st.wide || st.starts) && c.aside > 0 {
-		top = max(top, c.aside+max(st.before, betweenSec))
+		top = max(top, c.aside+max(st.before, a.apart))
 	}
 	next = cursor{y: top + st.height, aside: c.aside}
 	if len(st.aside) > 0 {
@@ -88,7 +91,8 @@ func (p *paginator) place(st strip) {
 	if _, _, ok := p.at.put(st, p.here()); !ok && !p.at.fresh {
 		p.open()
 	}
-	if p.at.fresh && !st.starts {
+	opens := p.at.fresh
+	if opens && !st.starts {
 		p.resume(st)
 	}
 	fresh := p.at.fresh
@@ -99,8 +103,11 @@ func (p *paginator) place(st strip) {
 		page.Sections = append(page.Sections, SectionStart{Name: name, Y: round(top)})
 		if !fresh {
 			left, width := p.setter.column(true)
-			page.Items = append(page.Items, rule(left, round(top-betweenSec), width, ruleThin, InkPale))
+			page.Items = append(page.Items, rule(left, round(top-p.setter.betweenSec), width, ruleThin, InkPale))
 		}
+	}
+	if !opens {
+		page.Items = append(page.Items, moveAll(st.over, 0, top)...)
 	}
 	page.Items = append(page.Items, moveAll(st.items, 0, top)...)
 	page.Items = append(page.Items, moveAll(st.aside, 0, top)...)
@@ -114,22 +121,22 @@ func (p *paginator) resume(st strip) {
 	name := p.setter.doc.Sections[st.section].Name
 	more := report.Quiet(p.setter.words().Continued)
 	set := p.setter.press
-	tall := height(set.lines(report.Plain(name), sizeBody, marginWide))
+	tall := height(set.lines(report.Plain(name), sizeBody, p.setter.margin))
 	switch {
 	case tall == 0 || tall > longName || len(st.aside) > 0:
 	case st.wide:
 		_, width := p.setter.column(true)
 		label := set.lines(report.Plain(name+"  ").Then(more), sizeBody, width)
-		p.set(set.place(inked(label, InkGrey), edgeLeft, p.at.y))
-		p.at.y += height(label) + between/2
+		p.set(set.place(inked(label, InkGrey), p.setter.edge, p.at.y))
+		p.at.y += height(label) + p.setter.between/2
 	default:
 		first := st
 		if len(st.repeat) > 0 {
 			first = st.repeat[0]
 		}
-		top := p.at.y + max(0, first.base-set.baseline(sizeBody, leadBody))
-		label := set.lines(report.Plain(name+"\n").Then(more), sizeBody, marginWide)
-		p.set(set.place(inked(label, InkGrey), edgeLeft, top))
+		top := p.at.y + max(0, first.base-set.baseline(sizeBody, p.setter.leading(sizeBody)))
+		label := set.lines(report.Plain(name+"\n").Then(more), sizeBody, p.setter.margin)
+		p.set(set.place(inked(label, InkGrey), p.setter.edge, top))
 		p.at.aside = top + height(label)
 	}
 	for _, head := range st.repeat {

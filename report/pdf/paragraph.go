@@ -14,7 +14,7 @@ func sizeOf(small bool) Point {
 }
 
 func (s *setter) paragraph(b report.Paragraph) []strip {
-	out := s.flow(s.press.lines(b.Text, sizeOf(b.Small), s.main), mainLeft)
+	out := s.flow(s.press.lines(b.Text, sizeOf(b.Small), s.main), s.mainLeft())
 	if b.KeepNext {
 		for i := range out {
 			out[i].keepNext = true
@@ -30,7 +30,7 @@ func (s *setter) list(b report.List) []strip {
 	size := sizeOf(b.Small)
 	var out []strip
 	for i, item := range b.Items {
-		strips := s.flow(s.press.lines(item, size, s.main-hang), mainLeft+hang)
+		strips := s.flow(s.press.lines(item, size, s.main-hang), s.mainLeft()+hang)
 		if len(strips) == 0 {
 			continue
 		}
@@ -40,7 +40,7 @@ func (s *setter) list(b report.List) []strip {
 		}
 		first := &strips[0]
 		mark := s.press.measure(sign, voice{FaceRegular, size, InkGrey})
-		first.items = append(first.items, s.press.text(mark, mainLeft, first.base))
+		first.items = append(first.items, s.press.text(mark, s.mainLeft(), first.base))
 		if len(out) > 0 {
 			first.before = 2
 		}

@@ -45,7 +45,7 @@ func (s *setter) photoRow(row []report.Photo, wide, high Point) []strip {
 	var longest Point
 	for i := range row {
 		photo := &row[i]
-		x := mainLeft + Point(i)*(wide+betweenPhotos)
+		x := s.mainLeft() + Point(i)*(wide+betweenPhotos)
 		captions[i] = cell{x: x, width: wide, lines: s.captionLines(photo, wide)}
 		longest = max(longest, height(captions[i].lines))
 		px, err := pixels(&photo.Image)

@@ -14,17 +14,29 @@ import (
 
 // Press holds the parsed typeface that documents are laid out and drawn with.
 type Press struct {
-	faces   [faceCount]*face // FaceOther may be nil
-	writers sync.Pool        // of *zlib.Writer
+	typeface
+	writers sync.Pool // of *zlib.Writer
 }
 
-// Family is a typeface: three TrueType files of one family, and one more whose
-// characters stand in for those that the family lacks. Fields left nil are the
-// built-in faces; Other has none.
+// typeface is the faces that text is measured and set with, and how close.
+type typeface struct {
+	faces [faceCount]*face // from FaceOther on they may be nil
+	grid
+}
+
+// Family is a typeface: three TrueType files of one family, and others whose
+// characters stand in for those that the family lacks, in the order given. A
+// face that is nil is the built-in one.
 type Family struct {
 	Name                  string // for error messages
 	Regular, Bold, Italic []byte
-	Other                 []byte
+	Others                []Font // MostOthers at most
+}
+
+// Font is a TrueType file with its name for error messages.
+type Font struct {
+	Name string
+	Data []byte
 }
 
 // NewPress returns a press with the built-in typeface, Liberation Serif: it
@@ -38,15 +50,23 @@ func NewPressWith(f Family) (*Press, error) {
 		or(f.Regular, liberationserifregular.TTF),
 		or(f.Bold, liberationserifbold.TTF),
 		or(f.Italic, liberationserifitalic.TTF),
-		f.Other,
 	}
-	p := Press{writers: sync.Pool{New: newDeflater}}
+	if len(f.Others) > MostOthers {
+		return nil, fmt.Errorf("%s: %d fonts for other characters, %d are allowed", f.Name, len(f.Others), MostOthers)
+	}
+	for i, other := range f.Others {
+		sources[int(FaceOther)+i] = other.Data
+	}
+	p := Press{typeface: typeface{grid: wideGrid()}, writers: sync.Pool{New: newDeflater}}
 	for i, src := range sources {
 		if src == nil {
 			continue
 		}
 		face, err := parseFace(src)
 		if err != nil {
+			if i >= int(FaceOther) {
+				return nil, fmt.Errorf("font %s: %w", f.Others[i-int(FaceOther)].Name, err)
+			}
 			return nil, fmt.Errorf("font %s, %s: %w", f.Name, Face(i), err)
 		}
 		p.faces[i] = face
@@ -62,6 +82,9 @@ func or(given, builtin []byte) []byte {
 }
 
 func (f Face) String() string {
+	if f > FaceOther {
+		return fmt.Sprintf("other%d", f-FaceOther+1)
+	}
 	return [...]string{"regular", "bold", "italic", "other"}[f]
 }
 

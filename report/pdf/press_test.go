@@ -18,7 +18,7 @@ func TestOtherFontStandsIn(t *testing.T) {
 	if got := newPress(t).Missing(doc); len(got) != 2 {
 		t.Fatalf("without another font: %v, want the two signs", got)
 	}
-	press, err := NewPressWith(Family{Name: "with signs", Other: dejavusans.TTF})
+	press, err := NewPressWith(Family{Name: "with signs", Others: []Font{{Name: "signs", Data: dejavusans.TTF}}})
 	if err != nil {
 		t.Fatal(err)
 	}

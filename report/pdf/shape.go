@@ -60,15 +60,20 @@ type word struct {
 }
 
 // face returns the face that draws r when the voice asks for want.
-func (p *Press) face(want Face, r rune) Face {
-	if other := p.faces[FaceOther]; other != nil && !p.faces[want].has(r) && other.has(r) {
-		return FaceOther
+func (p *typeface) face(want Face, r rune) Face {
+	if p.faces[want].has(r) {
+		return want
+	}
+	for i := FaceOther; i < faceCount; i++ {
+		if f := p.faces[i]; f != nil && f.has(r) {
+			return i
+		}
 	}
 	return want
 }
 
 // measure returns the piece of a text in one voice and one face.
-func (p *Press) measure(s string, v voice) piece {
+func (p *typeface) measure(s string, v voice) piece {
 	var sum int
 	f := p.faces[v.face]
 	for _, r := range s {
@@ -102,7 +107,7 @@ type setRune struct {
 // words cuts a text at the places where a line may break. Characters are
 // composed first (Unicode normalisation form C), so that an accent typed apart
 // finds its glyph.
-func (p *Press) words(t report.Text, size Point) []word {
+func (p *typeface) words(t report.Text, size Point) []word {
 	length := 0
 	for _, run := range t {
 		length += len(run.Text)
@@ -156,7 +161,7 @@ type wordMaker struct {
 
 // finish measures the gathered characters: a piece for each voice and face, and
 // one for each accent that is not part of a character.
-func (w *wordMaker) finish(p *Press) word {
+func (w *wordMaker) finish(p *typeface) word {
 	var text []rune
 	var v voice
 	flush := func() {
@@ -210,9 +215,27 @@ func breakAfter(set []setRune, i int) bool {
 	case zeroWidth, softHyphen:
 		return true
 	case '-', hyphen:
-		return unicode.IsLetter(prev) && unicode.IsLetter(next)
+		return unicode.IsLetter(prev) && unicode.IsLetter(next) && !inAddress(set, i)
 	case '/', enDash, emDash:
 		return prev != 0 && !(unicode.IsDigit(prev) && unicode.IsDigit(next))
+	}
+	return false
+}
+
+// inAddress reports whether the character at i stands in a mail or web address,
+// where a hyphen at the end of a line would be taken for part of it or for none.
+func inAddress(set []setRune, i int) bool {
+	from, to := i, i
+	for from > 0 && !unicode.IsSpace(set[from-1].r) {
+		from--
+	}
+	for to < len(set) && !unicode.IsSpace(set[to].r) {
+		to++
+	}
+	for j := from; j < to; j++ {
+		if set[j].r == '@' || set[j].r == ':' && j+2 < to && set[j+1].r == '/' && set[j+2].r == '/' {
+			return true
+		}
 	}
 	return false
 }

@@ -11,14 +11,17 @@ const (
 // signature sets the picture of a signature, or white to sign on, over a line;
 // name, credentials and date stand below it.
 func (s *setter) signature(b report.Signature) []strip {
+	if s.doc.Short {
+		return s.signatureBeside(b)
+	}
 	ground := strip{before: 10, height: signHigh + 4}
 	if b.Image != nil {
 		if px, err := pixels(b.Image); err == nil {
 			w, h := px.fit(signWide, signHigh)
-			ground.items = append(ground.items, Picture{Image: b.Image, Box: Rect{mainLeft, signHigh - h, w, h}})
+			ground.items = append(ground.items, Picture{Image: b.Image, Box: Rect{s.mainLeft(), signHigh - h, w, h}})
 		}
 	}
-	ground.items = append(ground.items, rule(mainLeft, signHigh+2, signWide, ruleThin, InkBlack))
+	ground.items = append(ground.items, rule(s.mainLeft(), signHigh+2, signWide, ruleThin, InkBlack))
 	text := report.Strong(b.Name)
 	for _, c := range b.Credentials {
 		text = text.Plain("\n").Quiet(c)
@@ -26,5 +29,37 @@ func (s *setter) signature(b report.Signature) []strip {
 	if b.Date != "" {
 		text = text.Plain("\n").Plain(b.Date)
 	}
-	return keepTogether(append([]strip{ground}, s.flow(s.press.lines(text, sizeBody, s.main), mainLeft)...))
+	return keepTogether(append([]strip{ground}, s.flow(s.press.lines(text, sizeBody, s.main), s.mainLeft())...))
+}
+
+// signatureBeside sets a signature over a lower line, with name, credentials
+// and date to its right.
+func (s *setter) signatureBeside(b report.Signature) []strip {
+	const wide, high, gap = 150, 23, 12
+	var st strip
+	if b.Image != nil {
+		if px, err := pixels(b.Image); err == nil {
+			w, h := px.fit(wide, high)
+			st.items = append(st.items, Picture{Image: b.Image, Box: Rect{s.mainLeft(), high - h, w, h}})
+		}
+	}
+	st.items = append(st.items, rule(s.mainLeft(), high+1, wide, ruleThin, InkBlack))
+	text := report.Strong(b.Name)
+	for _, c := range b.Credentials {
+		text = text.Plain(", ").Plain(c)
+	}
+	if b.Date != "" {
+		text = text.Plain("\n").Plain(b.Date)
+	}
+	lines := s.press.lines(text, sizeSmall, s.main-wide-gap)
+	tall := height(lines)
+	if tall > splitAbove { // names without end flow below the line
+		st.height = high + 4
+		return keepTogether(append([]strip{st}, s.flow(s.press.lines(text, sizeSmall, s.main), s.mainLeft())...))
+	}
+	// The last line of the text stands level with the line to sign on.
+	top := max(0, high+3-tall)
+	st.items = append(st.items, s.press.place(lines, s.mainLeft()+wide+gap, top)...)
+	st.height = max(high+3, top+tall)
+	return []strip{st}
 }

@@ -9,8 +9,10 @@ type strip struct {
 	height   Point
 	items    []Placed
 	base     Point    // first baseline below the top, for the name beside it
+	over     []Placed // a line between it and what stands above, none at the top of a page
 	aside    []Placed // in the margin column
 	tall     Point    // height of aside
+	besides  bool     // nothing but an aside, which stands beside the next strip of its section
 	keepNext bool     // stays on the page of the next strip
 	wide     bool     // takes the margin column
 	repeat   []strip  // set again above it where it opens a page
@@ -24,18 +26,19 @@ const splitAbove Point = 150
 
 // setter turns the blocks of a document into strips.
 type setter struct {
-	press *Press
-	doc   *report.Document
-	main  Point // width of the main column
+	press *typeface
+	grid
+	doc  *report.Document
+	main Point // width of the main column
 }
 
 // column returns the left edge and width of the main column, or of the whole
 // width of the text for what takes the margin too.
 func (s *setter) column(wide bool) (left, width Point) {
 	if wide {
-		return edgeLeft, s.main + mainLeft - edgeLeft
+		return s.edge, s.main + s.mainLeft() - s.edge
 	}
-	return mainLeft, s.main
+	return s.mainLeft(), s.main
 }
 
 // strips returns the strips of the whole document.
@@ -49,21 +52,25 @@ func (s *setter) strips() []strip {
 
 // longName is the height above which a section's name is set above its text
 // instead of beside it.
-const longName = 9 * leadBody
+const longName Point = 122
 
 func (s *setter) sectionStrips(index int, sec report.Section) []strip {
-	name := s.press.lines(report.Plain(sec.Name), sizeBody, marginWide)
+	name := s.press.lines(report.Plain(sec.Name), sizeBody, s.margin)
 	tall := height(name)
 	var out []strip
 	if tall > longName {
-		out = s.flow(inked(s.press.lines(report.Plain(sec.Name), sizeBody, s.main), InkAccent), mainLeft)
+		out = s.flow(inked(s.press.lines(report.Plain(sec.Name), sizeBody, s.main), InkAccent), s.mainLeft())
 		out[len(out)-1].keepNext = true
 		name, tall = nil, 0
 	}
 	for _, b := range sec.Blocks {
 		strips := s.block(b)
 		if len(strips) > 0 && len(out) > 0 && strips[0].before == 0 {
-			strips[0].before = between
+			strips[0].before = s.between
+		}
+		if n := len(out); n > 0 && out[n-1].besides && len(strips) > 0 && len(strips[0].aside) == 0 && !strips[0].wide {
+			strips[0].aside, strips[0].tall, strips[0].before = out[n-1].aside, out[n-1].tall, out[n-1].before
+			out = out[:n-1]
 		}
 		out = append(out, strips...)
 	}
@@ -78,18 +85,18 @@ func (s *setter) sectionStrips(index int, sec report.Section) []strip {
 		if first.wide { // the margin is taken: the name stands on a line of its own
 			out = append([]strip{{height: tall, keepNext: true}}, out...)
 			first = &out[0]
-			out[1].before = between / 2
+			out[1].before = s.between / 2
 		}
-		down := max(0, first.base-s.press.baseline(sizeBody, leadBody))
-		placed := s.press.place(inked(name, InkAccent), edgeLeft, down)
-		below := moveAll(first.aside, 0, tall+down+between)
+		down := max(0, first.base-s.press.baseline(sizeBody, s.leadBody))
+		placed := s.press.place(inked(name, InkAccent), s.edge, down)
+		below := moveAll(first.aside, 0, tall+down+s.between)
 		if len(below) > 0 {
-			tall += between + first.tall
+			tall += s.between + first.tall
 		}
 		first.aside, first.tall = append(placed, below...), tall+down
 	}
 	first.starts = true
-	first.before = 2 * betweenSec
+	first.before = 2 * s.betweenSec
 	for i := range out {
 		out[i].section = index
 	}
@@ -183,7 +190,7 @@ type cell struct {
 }
 
 // put places the lines from..to of the cell with the top of the first at y.
-func (c cell) put(p *Press, from, to int, y Point) []Placed {
+func (c cell) put(p *typeface, from, to int, y Point) []Placed {
 	var out []Placed
 	for i := from; i < to && i < len(c.lines); i++ {
 		l := c.lines[i]

@@ -9,45 +9,89 @@ import (
 // Point is a length on the page, 1/72 inch.
 type Point = report.Point
 
-// The three sizes of text and the distance of their baselines. There are no
-// others on any page.
+// The three sizes of text. There are no others on any page.
 const (
 	sizeLarge Point = 16
 	sizeBody  Point = 10
 	sizeSmall Point = 8
-
-	leadLarge Point = 20.5
-	leadBody  Point = 13.6
-	leadSmall Point = 10.6
 )
 
-// Where things stand on a page, the same for both papers.
+// From these distances of baselines on, text is of the large and of the body
+// size.
 const (
-	edgeLeft   Point = 51 // left edge of the margin column
-	edgeRight  Point = 51 // white to the right of the main column
-	edgeTop    Point = 36 // white above the head
-	edgeBottom Point = 34 // white below the foot
-	marginWide Point = 94 // the column of section names
-	gutter     Point = 18 // between margin and main column
-	mainLeft         = edgeLeft + marginWide + gutter
-	safeEdge   Point = 18  // nothing may come nearer to the edge of the paper
-	afterHead  Point = 22  // white between head and text
-	aboveFoot  Point = 12  // white between text and foot
-	betweenSec Point = 9   // white above and below the line between sections
-	between    Point = 6.5 // white between blocks
-	ruleThin   Point = 0.35
-	ruleThick  Point = 0.7
+	leastLeadLarge Point = 18
+	leastLeadBody  Point = 12
 )
+
+const (
+	safeEdge  Point = 18 // nothing may come nearer to the edge of the paper
+	ruleThin  Point = 0.35
+	ruleThick Point = 0.7
+)
+
+// grid is where things stand on a page and how close, the same for both papers.
+type grid struct {
+	edge       Point // white to the left of the margin column and to the right of the main one
+	top        Point // white above the head
+	bottom     Point // white below the foot
+	margin     Point // the column of section names
+	gutter     Point // between margin and main column
+	footLeast  Point // least height of the foot
+	aboveTitle Point // white above the line over the title
+	afterDraft Point // white below the word for a draft
+	afterHead  Point // white between head and text
+	aboveFoot  Point // white between text and foot
+	betweenSec Point // white above and below the line between sections
+	between    Point // white between blocks
+	rowPad     Point // white above and below a row of a table
+
+	leadPhotoWide, leadPhotoHigh   Point // the most that the photo on page one takes
+	leadLarge, leadBody, leadSmall Point // distance of the baselines
+}
+
+// wideGrid is that of most documents.
+func wideGrid() grid {
+	return grid{
+		edge: 51, top: 36, bottom: 34, margin: 94, gutter: 18, footLeast: 21.2, aboveTitle: 9, afterDraft: 8, afterHead: 22, aboveFoot: 12,
+		betweenSec: 9, between: 6.5, rowPad: 2.6,
+		leadPhotoWide: 138, leadPhotoHigh: 150, leadLarge: 20.5, leadBody: 13.6, leadSmall: 10.6,
+	}
+}
+
+// gridsOf are the grids that a document may stand on, the widest first. A short
+// form should keep to one page.
+func gridsOf(short bool) []grid {
+	if !short {
+		return []grid{wideGrid()}
+	}
+	near := grid{
+		edge: 45, top: 30, bottom: 26, margin: 74, gutter: 13, footLeast: 18, aboveTitle: 7, afterDraft: 2, afterHead: 13, aboveFoot: 8,
+		betweenSec: 5, between: 4, rowPad: 1.4,
+		leadPhotoWide: 106, leadPhotoHigh: 96, leadLarge: 19, leadBody: 12.6, leadSmall: 9.9,
+	}
+	closer, closest := near, near
+	closer.leadSmall, closer.between, closer.betweenSec, closer.rowPad = 9.6, 3.5, 4, 1
+	closer.edge, closer.margin, closer.gutter = 41, 68, 12
+	closest.edge, closest.margin, closest.gutter = 37, 66, 12
+	closest.top, closest.bottom, closest.footLeast, closest.aboveFoot = 24, 20, 15, 4
+	closest.aboveTitle, closest.afterDraft, closest.afterHead = 5, 1, 8
+	closest.betweenSec, closest.between, closest.rowPad = 3, 2.6, 0.7
+	closest.leadLarge, closest.leadBody, closest.leadSmall = 18.6, 12.4, 9.3
+	return []grid{near, closer, closest}
+}
+
+// mainLeft is the left edge of the main column.
+func (g grid) mainLeft() Point { return g.edge + g.margin + g.gutter }
 
 // leading is the distance of baselines for text of size.
-func leading(size Point) Point {
+func (g grid) leading(size Point) Point {
 	switch {
 	case size >= sizeLarge:
-		return leadLarge
+		return g.leadLarge
 	case size >= sizeBody:
-		return leadBody
+		return g.leadBody
 	}
-	return leadSmall
+	return g.leadSmall
 }
 
 // Ink is one of the few inks that a page is printed with.

@@ -2,6 +2,9 @@ package pdf
 
 import "stonewrit/report"
 
+// wholeSum is the height up to which a sum stands on one page.
+const wholeSum Point = 240
+
 // sum sets a calculation: label, working, amount; a rule stands above the
 // amount of a total.
 func (s *setter) sum(b report.Sum) []strip {
@@ -14,7 +17,7 @@ func (s *setter) sum(b report.Sum) []strip {
 	amount = min(amount, s.main*0.4)
 	label = min(label, (s.main-amount-2*gap)*0.55)
 	working := s.main - amount - label - 2*gap
-	right := mainLeft + s.main - amount
+	right := s.mainLeft() + s.main - amount
 	var out []strip
 	for _, l := range b.Lines {
 		amountText := report.Plain(l.Amount)
@@ -22,8 +25,8 @@ func (s *setter) sum(b report.Sum) []strip {
 			amountText = report.Strong(l.Amount)
 		}
 		strips := s.sideBySide([]cell{
-			{x: mainLeft, width: label, lines: s.press.lines(labelText(l), sizeBody, label)},
-			{x: mainLeft + label + gap, width: working, lines: inked(s.press.lines(small(l.Working), sizeBody, working), InkGrey)},
+			{x: s.mainLeft(), width: label, lines: s.press.lines(labelText(l), sizeBody, label)},
+			{x: s.mainLeft() + label + gap, width: working, lines: inked(s.press.lines(small(l.Working), sizeBody, working), InkGrey)},
 			{x: right, width: amount, lines: s.press.lines(amountText, sizeBody, amount), right: true},
 		}, 1.5)
 		if l.Total && len(strips) > 0 {
@@ -33,6 +36,13 @@ func (s *setter) sum(b report.Sum) []strip {
 			}
 		}
 		out = append(out, strips...)
+	}
+	var tall Point
+	for _, st := range out {
+		tall += st.height
+	}
+	if tall <= wholeSum {
+		return keepTogether(out)
 	}
 	return out
 }

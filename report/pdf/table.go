@@ -5,7 +5,6 @@ import "stonewrit/report"
 // White between the columns of a table, and above and below a row's lines.
 const (
 	betweenColumns Point = 10
-	rowPad         Point = 2.6
 )
 
 // table sets a head and rows with a pale line between them.
@@ -23,7 +22,7 @@ func (s *setter) table(b report.Table) []strip {
 			continue
 		}
 		if i > 0 {
-			strips[0].items = append(strips[0].items, rule(left, 0, width, ruleThin, InkPale))
+			strips[0].over = append(strips[0].over, rule(left, 0, width, ruleThin, InkPale))
 		}
 		// The head never stands over one row alone, nor the last row under a new head.
 		if len(strips) == 1 && len(b.Rows) > 1 && (i == 0 || i == len(b.Rows)-2) {
@@ -86,25 +85,25 @@ func (s *setter) tableRow(b report.Table, row report.Row, columns []cell, left, 
 		cells[i].mark = c.Mark
 		cells[i].lines = s.press.lines(c.Text, size, room)
 		if c.Mark != report.MarkNone && len(cells[i].lines) == 0 {
-			cells[i].lines = []line{{lead: leading(size)}}
+			cells[i].lines = []line{{lead: s.leading(size)}}
 		}
 	}
-	strips := s.rowPictures(s.sideBySide(cells, rowPad), row, columns)
+	strips := s.rowPictures(s.sideBySide(cells, s.rowPad), row, columns)
 	note := s.flow(inked(s.press.lines(row.Note, sizeSmall, width), InkGrey), left)
 	if len(note) == 0 {
 		return strips
 	}
 	if len(strips) == 1 && strips[0].height+note[0].height < splitAbove && len(note) == 1 {
 		st := &strips[0]
-		st.height -= rowPad - 0.5
+		st.height -= s.rowPad - 0.5
 		st.items = append(st.items, moveAll(note[0].items, 0, st.height)...)
-		st.height += note[0].height + rowPad
+		st.height += note[0].height + s.rowPad
 		return strips
 	}
 	if n := len(strips); n > 0 {
 		strips[n-1].keepNext = true
 	}
-	note[len(note)-1].height += rowPad
+	note[len(note)-1].height += s.rowPad
 	return append(strips, note...)
 }
 
@@ -125,11 +124,11 @@ func (s *setter) rowPictures(strips []strip, row report.Row, columns []cell) []s
 			continue // Check reports it
 		}
 		if len(strips) == 0 {
-			strips = []strip{{height: 2 * rowPad}}
+			strips = []strip{{height: 2 * s.rowPad}}
 		}
 		w, h := px.fit(min(rowPictureWide, columns[i].width), rowPictureHigh)
-		strips[0].items = append(strips[0].items, Picture{Image: c.Picture, Box: Rect{columns[i].x, rowPad, w, h}})
-		strips[0].height = max(strips[0].height, h+2*rowPad)
+		strips[0].items = append(strips[0].items, Picture{Image: c.Picture, Box: Rect{columns[i].x, s.rowPad, w, h}})
+		strips[0].height = max(strips[0].height, h+2*s.rowPad)
 	}
 	return strips
 }
