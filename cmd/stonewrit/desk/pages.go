@@ -26,7 +26,7 @@ var assetFiles embed.FS
 // loadPages parses the pages in the language of a voice.
 func loadPages(v *voice) (*template.Template, error) {
 	return template.New("").Funcs(template.FuncMap{
-		"t": v.t, "word": v.word, "line": v.line, "term": v.term, "tongues": Tongues,
+		"t": func(english string, args ...any) string { return v.t(phrase.Line(english), args...) }, "word": v.word, "line": v.line, "term": v.term, "tongues": Tongues,
 		"path": escaped, "base": path.Base, "asset": assetPath,
 		"language": func() string { return v.language }, "mark": markOf, "pair": pair, "beside": beside, "idOf": func(s string) string { return strings.ReplaceAll(s, " ", "-") },
 		"lines": func(s string) []string { return strings.Split(s, "\n") },

@@ -25,8 +25,8 @@ type voice struct {
 
 // t is a sentence in the language of the voice, with what belongs into it. The
 // English sentence is its name.
-func (v *voice) t(english string, args ...any) string {
-	return phrase.Say(phrase.Line(english), args...).In(v.wording)
+func (v *voice) t(english phrase.Line, args ...any) string {
+	return phrase.Say(english, args...).In(v.wording)
 }
 
 // sentence is what stands for an English sentence, with the same places to be
