@@ -15,6 +15,8 @@ import (
 	"github.com/go-fonts/liberation/liberationserifbold"
 	"github.com/go-fonts/liberation/liberationserifitalic"
 	"github.com/go-fonts/liberation/liberationserifregular"
+
+	"stonewrit/grading/phrase"
 )
 
 //go:embed pages/*.html
