@@ -48,7 +48,7 @@ func (p *program) check(c *cobra.Command, paths []string, asJSON bool) error {
 	var sum tally
 	p.start(len(list), "checking")
 	defer p.end()
-	err = inOrder(c.Context(), len(list), func(i int) *checkedStone { return r.checkOne(list[i], show) }, func(s *checkedStone) error {
+	err = inOrder(c.Context(), len(list), "check writes nothing: give the command again", func(i int) *checkedStone { return r.checkOne(list[i], show) }, func(s *checkedStone) error {
 		p.met(statusOf(s.problems))
 		sum.add(s)
 		if s.err != nil {
@@ -61,9 +61,11 @@ func (p *program) check(c *cobra.Command, paths []string, asJSON bool) error {
 		p.step()
 		return nil
 	})
+	p.end()
 	if err == nil && len(list) > 1 && !asJSON {
 		p.print("%s\n", sum)
 	}
+	p.recap()
 	return err
 }
 

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"stonewrit/report"
 	"stonewrit/report/register"
 	"stonewrit/report/seal"
 )
@@ -47,24 +48,42 @@ func (i *issuer) copy(rec *record, done register.Issuance) error {
 	return nil
 }
 
+// stillNamed refuses a copy in which the client stands all the same, because the
+// file's own words name them; a single word of the name is only told, since it
+// may mean something else there.
+func (i *issuer) stillNamed(rec *record, doc report.Document) error {
+	text := strings.Join(strings.Fields(textOf(doc)), " ")
+	for _, one := range append([]*record{rec}, rec.set...) {
+		for _, s := range peopleOf(one.stone) {
+			if strings.Contains(text, s) {
+				return failing("word that place without them; what the file says is printed as it stands",
+					"%s: no copy to show was made: it would still hold %q of the client", rec.file, s)
+			}
+		}
+		if word := lastName(one.stone); word != "" && strings.Contains(text, word) {
+			i.p.note("%s: the copy to show holds the word %q, which is in the client's name too: read it before you show it", rec.file, word)
+		}
+	}
+	return nil
+}
+
 // toShow makes a document anew without its client and whatever tells of people:
 // marked as a copy on every page, without the files that travel inside.
 func (i *issuer) toShow(rec *record, e register.Entry) ([]byte, error) {
-	bare := *rec
-	bare.stone = anonymous(rec.stone)
-	if rec.piece != nil {
-		piece := *rec.piece
-		piece.Assignment, piece.Account = bare.stone.Assignment, bare.stone.Account
-		bare.piece = &piece
-	}
-	m, err := i.r.manuscript(&bare, i.shops)
+	m, err := i.r.manuscript(withoutPeople(rec), i.shops)
 	if err != nil {
 		return nil, err
 	}
 	m.input.StoneFile, m.input.JSON, m.input.Code = nil, nil, nil
+	for s := range m.input.Set {
+		m.input.Set[s].StoneFile = nil
+	}
 	m.input.Copy = true
 	doc, err := m.compose(e.Number, e.UUID.String(), e.Issued)
 	if err != nil {
+		return nil, err
+	}
+	if err := i.stillNamed(rec, doc); err != nil {
 		return nil, err
 	}
 	doc.Kind += copyKind

@@ -38,15 +38,21 @@ func (p *program) draft(ctx context.Context, paths []string, out string, changed
 	if changed {
 		d.changes = newChanges()
 	}
+	sweepParts(out)
 	p.start(len(list), "drafting")
-	defer p.end()
-	return inOrder(ctx, len(list), func(i int) *proof { return d.proof(list[i]) }, func(f *proof) error {
+	err = inOrder(ctx, len(list), "the drafts so far are whole; draft --changed leaves them and makes the others", func(i int) *proof { return d.proof(list[i]) }, func(f *proof) error {
 		if err := d.write(f); err != nil {
 			p.failAbout(f.rec.file, err, d.shops)
 		}
 		p.step()
 		return nil
 	})
+	p.end()
+	if err == nil {
+		p.counted("%s of %s", count(len(d.written), "draft", "drafts"), count(len(list), "file", "files"))
+	}
+	p.recap()
+	return err
 }
 
 // drafter writes the proofs of one run.

@@ -26,7 +26,7 @@ func (r *reader) evidence(e *grading.Examined, kind string, shop *workshop) ([]r
 	if err != nil {
 		return nil, err
 	}
-	return chart.Drawer{Words: words}.Evidence(e, r.tables), nil
+	return chart.Drawer{Words: words, Width: shop.press.LabelWidth}.Evidence(e, r.tables), nil
 }
 
 // language is the language of the practice's documents.

@@ -11,8 +11,9 @@ import (
 // inOrder does work for n things on every processor and tells the results in
 // their order, whichever was done first. Only a few results wait to be told at a
 // time, so that memory does not grow with n. It ends early with the first error
-// of tell, and when the run is stopped.
-func inOrder[T any](ctx context.Context, n int, work func(i int) T, tell func(T) error) error {
+// of tell, and when the run is stopped: what was told by then is done, and goOn
+// says how to go on.
+func inOrder[T any](ctx context.Context, n int, goOn string, work func(i int) T, tell func(T) error) error {
 	type job struct {
 		i    int
 		done chan T
@@ -43,6 +44,7 @@ func inOrder[T any](ctx context.Context, n int, work func(i int) T, tell func(T)
 			}
 		})
 	}
+	told := 0
 	for done := range results {
 		if ctx.Err() != nil {
 			break
@@ -50,11 +52,17 @@ func inOrder[T any](ctx context.Context, n int, work func(i int) T, tell func(T)
 		if err := tell(<-done); err != nil {
 			return err
 		}
+		told++
 	}
-	if ctx.Err() != nil {
-		return failing("", "stopped")
+	if told < n {
+		return stopped(told, n, goOn)
 	}
 	return nil
+}
+
+// stopped says how far a run came that was stopped.
+func stopped(done, of int, goOn string) error {
+	return failing(goOn, "stopped after %d of %d", done, of)
 }
 
 // mostMemory is the memory in bytes from which the collector works as often as

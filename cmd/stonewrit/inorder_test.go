@@ -22,7 +22,7 @@ func TestInOrder(t *testing.T) {
 		return i
 	}
 	var got []int
-	err := inOrder(t.Context(), n, work, func(i int) error {
+	err := inOrder(t.Context(), n, "", work, func(i int) error {
 		under.Add(-1)
 		got = append(got, i)
 		return nil
@@ -64,7 +64,7 @@ func TestInOrderEndsEarly(t *testing.T) {
 	} {
 		ctx, stop := context.WithCancel(t.Context())
 		var told []int
-		err := inOrder(ctx, 1000, func(i int) int { return i }, func(i int) error {
+		err := inOrder(ctx, 1000, "", func(i int) int { return i }, func(i int) error {
 			told = append(told, i)
 			return tt.tell(stop, i)
 		})

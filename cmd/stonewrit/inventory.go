@@ -68,6 +68,7 @@ func (p *program) inventory(ctx context.Context, paths []string, f inventoryFlag
 			p.fail(err)
 		}
 	}
+	p.recap()
 	return nil
 }
 
@@ -107,7 +108,7 @@ func (v *inventory) gather(ctx context.Context, list []listing, pictures bool) e
 	v.limits.Today = v.bench.today(v.p.now())
 	v.p.start(len(list), "listing")
 	defer v.p.end()
-	return inOrder(ctx, len(list), func(i int) *listedFile { return v.list(v.r.read(list[i]), pictures) }, func(l *listedFile) error {
+	return inOrder(ctx, len(list), "no list was written: give the command again", func(i int) *listedFile { return v.list(v.r.read(list[i]), pictures) }, func(l *listedFile) error {
 		if l.problems.Has(stone.Error) {
 			v.p.met(statusFailed)
 			v.p.sayProblems(l.file, l.problems)

@@ -52,16 +52,23 @@ func (p *program) issue(ctx context.Context, paths []string, o issueOptions) (er
 	defer func() { err = errors.Join(err, i.books.close()) }()
 	list := i.r.list(paths)
 	p.start(len(list), "issuing")
+	defer p.recap()
 	defer p.end()
-	for _, l := range list {
-		if ctx.Err() != nil {
-			return failing("", "stopped")
+	for n, l := range list {
+		err := ctx.Err()
+		if err == nil {
+			err = i.issue(ctx, i.r.read(l))
 		}
-		if err := i.issue(ctx, i.r.read(l)); err != nil {
+		switch {
+		case errors.Is(err, context.Canceled):
+			return stopped(n, len(list), "what has its number keeps it: give the command again for the others")
+		case err != nil:
 			p.failAbout(l.file, err, i.shops)
 		}
 		p.step()
 	}
+	p.end()
+	p.counted("%s of %s", count(i.done, "document", "documents"), count(len(list), "file", "files"))
 	return nil
 }
 
@@ -72,6 +79,7 @@ type issuer struct {
 	shops  *workshops
 	books  *books
 	people *authoriser
+	done   int // documents that were issued, now or before
 
 	options  issueOptions
 	key      *seal.Key // nil for unsigned documents
@@ -286,6 +294,7 @@ func (i *issuer) report(part part) {
 
 // told prints the number of a stone and where its document is.
 func (i *issuer) told(done register.Issuance) {
+	i.done++
 	how := ""
 	switch done.Outcome {
 	case register.Unchanged:

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	lists "stonewrit/report/export"
 	"stonewrit/report/register"
 )
 
@@ -50,7 +51,7 @@ func (p *program) export(ctx context.Context, book *register.Reader, asJSON bool
 		return err
 	}
 	for _, e := range entries {
-		if err := out.Write(export(e).row()); err != nil {
+		if err := out.Write(harmless(export(e).row())); err != nil {
 			return err
 		}
 	}
@@ -104,4 +105,12 @@ func exportColumns() []string {
 func (x exported) row() []string {
 	return []string{x.Number, x.UUID, x.State, x.Kind, x.Stone, x.Examiner, x.First, x.Last, x.Issued, x.Reason, x.Replaces, x.ReplacedBy,
 		x.File, x.Office, x.PDF, x.StoneFile, x.Photos, x.Letterhead, x.Program, x.Data, x.Prev, x.Hash}
+}
+
+// harmless keeps a spreadsheet from reckoning text that begins like a formula.
+func harmless(row []string) []string {
+	for i, cell := range row {
+		row[i] = lists.Harmless(cell)
+	}
+	return row
 }

@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
+	"time"
 )
 
 // replace writes a PDF whole or not at all: beside its place first, then
@@ -22,7 +24,7 @@ func replace(file string, pdf []byte) (err error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(dir, ".draft-*.part")
+	f, err := os.CreateTemp(dir, partPrefix+"*"+partEnd)
 	if err != nil {
 		return err
 	}
@@ -38,6 +40,23 @@ func replace(file string, pdf []byte) (err error) {
 		return err
 	}
 	return os.Rename(f.Name(), file)
+}
+
+// partPrefix and partEnd are of the name of a file that is being written.
+const partPrefix, partEnd = ".draft-", ".part"
+
+// sweepParts removes what runs that were killed have left half written. What is
+// younger than an hour may belong to a run that goes on.
+func sweepParts(dir string) {
+	files, _ := os.ReadDir(dir) // it need not be there
+	for _, f := range files {
+		if !strings.HasPrefix(f.Name(), partPrefix) || !strings.HasSuffix(f.Name(), partEnd) || !f.Type().IsRegular() {
+			continue
+		}
+		if info, err := f.Info(); err == nil && time.Since(info.ModTime()) > time.Hour {
+			_ = os.Remove(filepath.Join(dir, f.Name())) // it harms nobody
+		}
+	}
 }
 
 // replaceable refuses to write over what is no PDF.

@@ -33,6 +33,7 @@ type program struct {
 	world
 	out    *bufio.Writer // standard output, written out before anything goes to standard error
 	status int
+	said   said
 	bar    *progress
 	loaded *grading.Tables
 }

@@ -69,6 +69,7 @@ func (p *program) say(severity, message, hint string) {
 	p.bar.hide()
 	_ = p.out.Flush() // a fault of standard output is told at the end of the run
 	fmt.Fprintf(p.stderr, "%s: %s: %s\n", name, severity, oneLine(message))
+	p.said.message(severity, message)
 	if hint != "" {
 		fmt.Fprintf(p.stderr, "%s: hint: %s\n", name, oneLine(hint))
 	}
@@ -91,7 +92,9 @@ func (p *program) sayProblems(file string, problems stone.Problems) {
 // print writes to standard output.
 func (p *program) print(format string, args ...any) {
 	p.bar.hide()
-	fmt.Fprintf(p.out, format, args...)
+	text := fmt.Sprintf(format, args...)
+	_, _ = p.out.WriteString(text) // a fault of standard output is told at the end of the run
+	p.said.lines += strings.Count(text, "\n")
 }
 
 // oneLine keeps a message on its line, and control characters of a file out of

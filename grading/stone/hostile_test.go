@@ -24,7 +24,7 @@ func TestHostileFiles(t *testing.T) {
 		{"nought bytes", "stonewrit: 1\nstone: a\x00b\n", stone.Position{Line: 2, Column: 9}, "the byte 0x00 does not belong in a text file"},
 		{"older encoding", "stonewrit: 1\nlocation: K\xf6ln\n", stone.Position{Line: 2, Column: 12}, "the byte 0xf6 is no text in UTF-8"},
 		{"escape sequence", "stonewrit: \x1b[31m1\n", stone.Position{Line: 1, Column: 12}, "the byte 0x1b does not belong in a text file"},
-		{"2 MB", strings.Repeat("# 0123456789abc\n", 2<<20/16), stone.Position{Line: 1, Column: 1}, "the file has 2097152 bytes, more than the 1048576 that are read"},
+		{"2 MB", strings.Repeat("# 0123456789abc\n", 2<<20/16), stone.Position{Line: 1, Column: 1}, "the file has more than the 1048576 bytes that are read"},
 		{"brackets", strings.Repeat("[", 20000), stone.Position{Line: 1, Column: 1}, "this is not YAML: brackets are nested too deeply (exceeded max depth of 10000)"},
 	} {
 		s, problems := stone.Read("a.yaml", []byte(tt.src), table)

@@ -22,7 +22,7 @@ import (
 // where nothing of it can be read.
 func (d *decoder) parse(src []byte) *yaml.Node {
 	if len(src) > maxFile {
-		d.problem("", Position{1, 1}, phrase.Say("the file has %d bytes, more than the %d that are read", len(src), maxFile), "pictures and papers are named by their path, not put into the file")
+		d.problem("", Position{1, 1}, phrase.Say("the file has more than the %d bytes that are read", maxFile), "pictures and papers are named by their path, not put into the file")
 		return nil
 	}
 	src, ok := d.textOf(src)

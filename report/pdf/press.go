@@ -74,6 +74,10 @@ func NewPressWith(f Family) (*Press, error) {
 	return &p, nil
 }
 
+// LabelWidth is how wide a label of a drawing is set: a text in the plain voice
+// and the small size.
+func (p *Press) LabelWidth(s string) Point { return p.natural(report.Plain(s), sizeSmall) }
+
 func or(given, builtin []byte) []byte {
 	if given == nil {
 		return builtin

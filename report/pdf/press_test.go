@@ -59,3 +59,19 @@ func TestPressIsShared(t *testing.T) {
 		}
 	}
 }
+
+// A label is as wide as it is set in a drawing, and a chart that measures with
+// LabelWidth leaves it that room.
+func TestLabelWidth(t *testing.T) {
+	press := newPress(t)
+	for _, s := range []string{"1.7613 ± 0.0024", "smaragdgrün, дѣло", "WWWW", "illi"} {
+		var wide Point
+		for _, item := range press.label(report.Label{Text: report.Plain(s)}) {
+			b := item.Bounds()
+			wide = max(wide, b.X+b.W)
+		}
+		if got := press.LabelWidth(s); got < wide-0.01 || got > wide+0.01 {
+			t.Errorf("%q: measured %.2f pt, set %.2f pt wide", s, got, wide)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -79,10 +80,14 @@ func TestVoid(t *testing.T) {
 	everyStore(t, func(t *testing.T, newPractice opener) {
 		p := newPractice(t)
 		first := p.issue("HL-0412", "ruby").Entry
-		if _, err := p.book.Void(t.Context(), first.Number, ""); !errors.Is(err, ErrRequest) {
-			t.Errorf("without a reason: got %v, want ErrRequest", err)
+		for reason, want := range map[string]string{
+			" \n": "a reason is missing", "wrong \xff stone": "not UTF-8", "\x1b[31mred": "control character", strings.Repeat("x", 2001): "longer than 2000 bytes",
+		} {
+			if _, err := p.book.Void(t.Context(), first.Number, reason); !errors.Is(err, ErrRequest) || !strings.Contains(err.Error(), want) {
+				t.Errorf("reason %.20q: got %v, want ErrRequest: %s", reason, err, want)
+			}
 		}
-		e, err := p.book.Void(t.Context(), first.Number, "wrong stone on the pan")
+		e, err := p.book.Void(t.Context(), first.Number, "wrong stone\n on the\tpan ")
 		if err != nil || e.State != Void || e.Reason != "wrong stone on the pan" {
 			t.Fatalf("got %v %q, %v", e.State, e.Reason, err)
 		}

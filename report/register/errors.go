@@ -16,7 +16,7 @@ var (
 	ErrNewer       = errors.New("the register was made by a newer version of the program")
 	ErrBusy        = errors.New("the register is in use by another program")
 	ErrLost        = errors.New("the server of the register cannot be reached")
-	ErrUncertain   = errors.New("whether the number was taken is not known") // see [Book.Issue]
+	ErrUncertain   = errors.New("whether that was written to the register is not known") // see [Book.Issue]
 	ErrWrite       = errors.New("the register cannot be written")
 	ErrPDF         = errors.New("the PDF cannot be written")
 	ErrUnsettled   = errors.New("the last write to the register was interrupted")
@@ -86,7 +86,7 @@ func Hint(err error) string {
 		{ErrUndelivered, "mend the folder and issue the stone again; the same number and bytes are used"},
 		{ErrPDF, "look at the rights of the folder and the room on its disk; no number was taken"},
 		{ErrWrite, "look at the rights of the file and its folder, and at the room on the disk; no number was taken"},
-		{ErrUncertain, "issue the stone again when the server can be reached: if it has the number, that is used"},
+		{ErrUncertain, "do the same again when the server can be reached: if it was written, that is found"},
 		{ErrLost, "look at the network and at numbers.register in the bench file, then issue again"},
 		{ErrUnsettled, "run issue or amend once: it settles what was left"},
 		{ErrBusy, "wait until the other program is done and try again; no number was taken"},

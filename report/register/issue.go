@@ -51,9 +51,10 @@ func (b *Book) Issue(ctx context.Context, req Request, render Render) (Issuance,
 //
 // Errors: those of [Book.Issue]; [ErrNotFound]; [ErrState] if the old number is
 // void or replaced; [ErrUnchanged]; [ErrRequest] if the old number is another
-// stone's or because is empty.
+// stone's or for the reason.
 func (b *Book) Amend(ctx context.Context, old Number, because string, req Request, render Render) (Issuance, error) {
-	if err := checkReason(because); err != nil {
+	because, err := reasonOf(because)
+	if err != nil {
 		return Issuance{}, err
 	}
 	return b.issue(ctx, req, old, because, render)

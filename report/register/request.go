@@ -70,13 +70,21 @@ func checkText(name, s string) error {
 	return nil
 }
 
-// checkReason refuses an empty or unprintable reason.
-func checkReason(because string) error {
-	if strings.TrimSpace(because) == "" {
-		return fmt.Errorf("%w: a reason is missing", ErrRequest)
+const maxReason = 2000 // bytes; far above a sentence or two
+
+// reasonOf is a reason on one line. It refuses one that is empty, longer than a
+// letter, or would not survive as a line of JSON. Its errors match [ErrRequest].
+func reasonOf(because string) (string, error) {
+	line := strings.Join(strings.Fields(because), " ")
+	switch {
+	case line == "":
+		return "", fmt.Errorf("%w: a reason is missing", ErrRequest)
+	case len(line) > maxReason:
+		return "", fmt.Errorf("%w: the reason is longer than %d bytes", ErrRequest, maxReason)
+	case !utf8.ValidString(line):
+		return "", fmt.Errorf("%w: the reason %q is not UTF-8", ErrRequest, line)
+	case strings.ContainsFunc(line, unicode.IsControl):
+		return "", fmt.Errorf("%w: the reason %q holds a control character", ErrRequest, line)
 	}
-	if !utf8.ValidString(because) {
-		return fmt.Errorf("%w: reason %q is not UTF-8", ErrRequest, because)
-	}
-	return nil
+	return line, nil
 }

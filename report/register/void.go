@@ -9,13 +9,15 @@ import (
 // PDF stay; the stone may be issued anew.
 //
 // Errors: [ErrNotFound], [ErrState] if the number is void or replaced already,
-// [ErrRequest] without a reason, [ErrClock], [ErrBusy].
+// [ErrRequest] for the reason, [ErrClock], [ErrBusy], [ErrLost], [ErrWrite];
+// [ErrUncertain] if the server is lost at the commit: voiding again tells.
 func (b *Book) Void(ctx context.Context, n Number, because string) (Entry, error) {
-	if err := checkReason(because); err != nil {
+	because, err := reasonOf(because)
+	if err != nil {
 		return Entry{}, err
 	}
 	var e Entry
-	err := b.store.write(ctx, func(t *tx) error {
+	err = b.store.write(ctx, func(t *tx) error {
 		var err error
 		if e, err = t.show(n); err != nil {
 			return err
