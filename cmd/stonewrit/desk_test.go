@@ -231,17 +231,22 @@ func TestFindingsLeadToTheirFields(t *testing.T) {
 	v.want("draft what cannot be read", status, body, 422, "Not done.", "<a href=\"#f-v/report\">")
 }
 
-// TestStoneByKeyboard goes from nothing to a numbered PDF in a real browser and
+// TestStoneByKeyboardInTheBrowser goes from nothing to a numbered PDF in a real browser and
 // never touches the mouse.
-func TestStoneByKeyboard(t *testing.T) {
+func TestStoneByKeyboardInTheBrowser(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a browser takes too long for -short")
 	}
 	if os.Getenv("STONEWRIT_BROWSER_TESTS") == "" {
 		t.Skip("tests in a browser take minutes: set STONEWRIT_BROWSER_TESTS=1")
 	}
-	chromium, err := exec.LookPath("chromium")
-	if err != nil {
+	chromium := ""
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
+		if path, err := exec.LookPath(name); err == nil && chromium == "" {
+			chromium = path
+		}
+	}
+	if chromium == "" {
 		t.Skip("no Chromium is installed: apt-get install chromium")
 	}
 	dir := demoFolder(t)
@@ -306,7 +311,7 @@ func keyboardBrowser(t *testing.T, chromium string) context.Context {
 	if err := chromedp.Do(ctx, chromedp.Navigate("about:blank")); err != nil {
 		t.Fatal(err)
 	}
-	ctx, stop = context.WithTimeout(ctx, 4*time.Minute)
+	ctx, stop = context.WithTimeout(ctx, 6*time.Minute)
 	t.Cleanup(stop)
 	return ctx
 }

@@ -15,7 +15,7 @@ import (
 var update = flag.Bool("update", false, "write the screenshots in testdata/screens anew")
 
 // browser starts a real Chromium, or skips the test with the reason.
-func browser(t *testing.T) context.Context {
+func browser(t *testing.T, flags ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("a browser takes too long for -short")
@@ -38,7 +38,7 @@ func browser(t *testing.T) context.Context {
 		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true),
 		chromedp.Flag("force-color-profile", "srgb"), chromedp.Flag("font-render-hinting", "none"),
 	)
-	ctx, stop := chromedp.NewExecAllocator(context.Background(), opts...)
+	ctx, stop := chromedp.NewExecAllocator(context.Background(), append(opts, flags...)...)
 	t.Cleanup(stop)
 	ctx, stop = chromedp.NewContext(ctx)
 	t.Cleanup(stop)
@@ -92,21 +92,27 @@ func shot(t *testing.T, ctx context.Context, name string) {
 	}
 }
 
-func TestScreens(t *testing.T) {
+// TestScreensInTheBrowser keeps pictures of the pages, few and small.
+func TestScreensInTheBrowser(t *testing.T) {
+	if !*update {
+		t.Skip("pictures are made with -update")
+	}
 	ctx := browser(t)
 	b := newBench(t)
-	do(t, ctx, chromedp.EmulateViewport(1360, 900), chromedp.Navigate(b.server.URL+b.desk.EntryPath()), chromedp.WaitVisible("table.stones"), chromedp.Sleep(300*time.Millisecond))
+	visit := func(path string) { b.visit(ctx, path); do(t, ctx, chromedp.Sleep(500*time.Millisecond)) }
+	do(t, ctx, chromedp.EmulateViewport(1280, 800), chromedp.Navigate(b.server.URL+b.desk.EntryPath()), chromedp.WaitVisible("table.stones"), chromedp.Sleep(500*time.Millisecond))
 	shot(t, ctx, "list")
-	do(t, ctx, chromedp.Navigate(b.server.URL+"/stone/hl-0412.yaml"), chromedp.WaitVisible("#finding .claims"))
+	visit("/stone/hl-0412.yaml")
 	shot(t, ctx, "stone")
-	do(t, ctx, script(`document.querySelector("#tests").scrollIntoView()`))
+	do(t, ctx, script(`document.querySelector("#tests").scrollIntoView()`), chromedp.Sleep(200*time.Millisecond))
 	shot(t, ctx, "stone-tests")
-	do(t, ctx, chromedp.Navigate(b.server.URL+"/bench"), chromedp.WaitVisible("#benchform"))
+	visit("/stone/hl-0500.yaml")
+	shot(t, ctx, "piece")
+	visit("/bench")
 	shot(t, ctx, "bench")
-	do(t, ctx, chromedp.Navigate(b.server.URL+"/help"), chromedp.WaitVisible("h1"))
-	shot(t, ctx, "help")
-	do(t, ctx, chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile), chromedp.Navigate(b.server.URL+"/"), chromedp.WaitVisible("h1"), chromedp.Sleep(200*time.Millisecond))
+	do(t, ctx, chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile))
+	visit("/")
 	shot(t, ctx, "list-phone")
-	do(t, ctx, chromedp.Navigate(b.server.URL+"/stone/hl-0412.yaml"), chromedp.WaitVisible("#finding .claims"))
+	visit("/stone/hl-0412.yaml")
 	shot(t, ctx, "stone-phone")
 }

@@ -25,10 +25,26 @@ type row struct {
 	Holds                                                             []string       // files of the stones of a piece
 	Lacks                                                             stone.Problems // what is to be mended before issue, in the order of the file
 	Number, NumberState                                               string
+	SetIn                                                             string // the piece that holds a stone
 	Changed                                                           time.Time
 	search                                                            string
 	size                                                              int64
 	ready, other                                                      bool // judged; none of ours
+}
+
+// Whose tells whose the stone is and where it lies; the file where it says
+// neither.
+func (r *row) Whose() string {
+	var parts []string
+	for _, s := range []string{r.Client, r.Location} {
+		if s != "" {
+			parts = append(parts, s)
+		}
+	}
+	if len(parts) == 0 {
+		return r.File
+	}
+	return strings.Join(parts, " · ")
 }
 
 // index is what is known of the files of the folder. A file is judged when its
@@ -122,8 +138,8 @@ type query struct {
 	Page                        int
 }
 
-// plain reports whether the rows can be told without judging all files.
-func (q query) plain() bool {
+// Plain reports whether the rows can be told without judging all files.
+func (q query) Plain() bool {
 	return q.Words == "" && q.Standing == "" && q.Kind == "" && !q.Lacking
 }
 
@@ -143,7 +159,7 @@ func (x *index) find(q query) listing {
 	x.refresh()
 	all := x.sorted(q.Sort)
 	l := listing{Total: len(all), Page: max(q.Page, 1)}
-	if q.plain() {
+	if q.Plain() {
 		l.Rows, l.Found = all, len(all)
 	} else {
 		for _, r := range all {

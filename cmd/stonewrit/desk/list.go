@@ -85,6 +85,9 @@ func (d *Desk) rows(w http.ResponseWriter, r *http.Request, head, end string, da
 		if e, ok := numbers[row.Reference]; ok {
 			row.Number, row.NumberState = e.Number, e.State
 		}
+		if held := d.index.holder(row.File); held != nil {
+			row.SetIn = held.Reference
+		}
 		part, err := v.part("row", &row)
 		if err != nil {
 			part = "<tr><td colspan=6>" + html.EscapeString(err.Error()) + "</td></tr>"

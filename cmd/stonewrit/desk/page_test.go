@@ -54,7 +54,7 @@ func text(t *testing.T, ctx context.Context, selector string) string {
 	return eval[string](t, ctx, fmt.Sprintf(`document.querySelector(%q)?.textContent ?? ""`, selector))
 }
 
-func TestContradictionIsExplained(t *testing.T) {
+func TestContradictionInTheBrowser(t *testing.T) {
 	ctx := browser(t)
 	b := newBench(t)
 	b.enter(ctx)
@@ -70,7 +70,6 @@ func TestContradictionIsExplained(t *testing.T) {
 			}
 		}
 	}
-	shot(t, ctx, "contradicted")
 	do(t, ctx, chromedp.Click(`#finding .problems a[href*="species"]`))
 	if got := eval[string](t, ctx, `document.activeElement.name`); got != "v/opinion/species" {
 		t.Errorf("the link leads to %q", got)
@@ -145,7 +144,6 @@ func TestTwoWindowsInTheBrowser(t *testing.T) {
 	if !strings.Contains(b.file("hl-0401.yaml"), "by the first") {
 		t.Error("the first is lost")
 	}
-	shot(t, second, "two-windows")
 	do(t, second, chromedp.Click("button.main"))
 	waitFor(t, second, `location.search === "?done=saved"`)
 	if got := b.file("hl-0401.yaml"); !strings.Contains(got, "by the second") || !strings.Contains(got, "examiner: larrin") {
@@ -188,7 +186,7 @@ const openAll = `
 	document.querySelectorAll("details").forEach((d) => { d.open = true; });
 	document.querySelectorAll(".save").forEach((s) => { s.style.position = "static"; });`
 
-func TestAccessible(t *testing.T) {
+func TestAccessibleInTheBrowser(t *testing.T) {
 	axe, err := os.ReadFile("testdata/axe-core/axe.min.js")
 	if err != nil {
 		t.Skipf("axe-core is not here: %v", err)

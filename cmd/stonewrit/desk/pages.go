@@ -5,7 +5,9 @@ import (
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
+	"html"
 	"html/template"
+	"io"
 	"io/fs"
 	"net/http"
 	"net/url"
@@ -95,6 +97,30 @@ func assetPath(name string) (string, error) {
 	}
 	sum := sha256.Sum256(data)
 	return "/assets/" + name + "?" + hex.EncodeToString(sum[:6]), nil
+}
+
+// begin sends the top of a page, so that the browser shows it and fetches style
+// and typeface while the rest is made.
+func (d *Desk) begin(w http.ResponseWriter, r *http.Request, status int, page, title string) {
+	data := map[string]any{"Title": title}
+	part, err := d.dress(r, page, data).part("head", data)
+	if err != nil {
+		part = err.Error()
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = io.WriteString(w, part)            // the browser may have gone
+	_ = http.NewResponseController(w).Flush() // a wrapper may not be able to
+}
+
+// goOn sends what follows the top of a page.
+func (d *Desk) goOn(w http.ResponseWriter, r *http.Request, page string, data map[string]any) {
+	v := d.dress(r, page, data)
+	part, err := v.part(page+".html", data)
+	if err != nil {
+		part = "<p>" + html.EscapeString(v.word("refused.broken")+" "+err.Error()) + "</p>"
+	}
+	_, _ = io.WriteString(w, part) // the browser may have gone
 }
 
 // dress adds what every page needs.

@@ -102,6 +102,9 @@ func phrases() map[string]string {
 // names are keys of the files that are shown under another name.
 func names() map[string]string {
 	return map[string]string{
+		"/stone":       "reference",
+		"/piece":       "reference",
+		"/report":      "document",
 		"in_liquid":    "in a liquid",
 		"in_air_after": "in air afterwards",
 	}

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"net/http"
 	"net/url"
 	"slices"
@@ -55,6 +56,7 @@ type sectionView struct {
 }
 
 func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s stoneState) {
+	d.begin(w, r, status, "stone", cmp.Or(stone.Head(s.src).Reference, s.file))
 	bench := d.benchFor(s.file)
 	j := d.judge(s.file, s.src, bench)
 	d.remember(s.src)
@@ -69,7 +71,7 @@ func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s s
 	if err != nil { // no form can be made: the text alone is shown
 		data["Finding"] = d.finding(j, v, &form.Outcome{})
 		data["Answer"] = v.answer(s.answer)
-		d.show(w, r, status, "unreadable", data)
+		d.goOn(w, r, "unreadable", data)
 		return
 	}
 	v.verdicts = v.verdictsOf(j, &form.Outcome{})
@@ -85,7 +87,7 @@ func (d *Desk) showStone(w http.ResponseWriter, r *http.Request, status int, s s
 	data["Answer"] = v.answer(s.answer)
 	data["Sections"] = v.sections(sectionsOf(j.sort), fields, s.addedKind)
 	data["Finding"] = d.finding(j, v, &form.Outcome{})
-	d.show(w, r, status, "stone", data)
+	d.goOn(w, r, "stone", data)
 }
 
 // sections puts the fields in the order of the bench.
@@ -117,7 +119,7 @@ func (v *viewer) sections(order []section, fields []*form.Field, added string) [
 // sectionOf makes one part of the page. One that is seldom filled in and holds
 // nothing is fetched when it is opened.
 func (v *viewer) sectionOf(s section, byKey map[string]*form.Field, added string) sectionView {
-	out := sectionView{Name: s.name, Title: v.voice.word("section." + s.name), Keys: strings.Join(s.keys, " "), Seldom: s.seld, Open: !s.seld}
+	out := sectionView{Name: s.name, Title: v.voice.word("section." + s.name), Keys: strings.Join(s.keys, " "), Seldom: s.seld, Open: !s.seld || v.all}
 	for _, key := range s.keys {
 		if f := byKey[key]; f != nil {
 			out.Open = out.Open || f.Set || v.troubled(f.Name())

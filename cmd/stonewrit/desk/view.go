@@ -20,7 +20,6 @@ type fieldView struct {
 	Problems stone.Problems
 	Below    []*fieldView // fields of a group, entries of a list
 	Seldom   []*fieldView // of a test: keys that are seldom needed
-	Open     bool         // something seldom is filled in
 	Index    int          // of an entry, from 0
 	Test     *testView
 	Part     string // where the fields below are fetched from, if they are not on the page yet
@@ -132,7 +131,7 @@ func (v *viewer) fields(list []*form.Field) []*fieldView {
 
 func (v *viewer) field(f *form.Field) *fieldView {
 	name := f.Name()
-	view := &fieldView{Field: f, Name: name, HTMLID: htmlID(name), Label: v.voice.label(f.Key), Problems: v.problems[name]}
+	view := &fieldView{Field: f, Name: name, HTMLID: htmlID(name), Label: v.label(f), Problems: v.problems[name]}
 	view.Options, view.List = v.options(f)
 	if v.later(f, name) {
 		view.Part, view.All = v.part(name, "below"), v.whole(view.HTMLID)
@@ -165,15 +164,14 @@ func (v *viewer) asTest(view *fieldView) {
 	view.Below = nil
 	for _, k := range all {
 		switch {
-		case isOwn(k.Key, view.Kind, common) && (view.New || v.all || k.Key == "instrument" || !v.empty(k)):
+		case !v.empty(k) || k.Key == "instrument" || isOwn(k.Key, view.Kind, common) && (view.New || v.all):
 			view.Below = append(view.Below, k)
 		default:
 			view.Seldom = append(view.Seldom, k)
-			view.Open = view.Open || !v.empty(k)
 		}
 	}
 	slices.SortStableFunc(view.Below, func(a, b *fieldView) int { return rank(a.Key) - rank(b.Key) })
-	if !view.Open && !v.all && v.open != view.Name {
+	if !v.all && v.open != view.Name {
 		view.Seldom, view.Rest, view.All = nil, v.part(view.Name, "seldom"), v.whole(view.HTMLID)
 	}
 	t := &testView{Kind: view.Kind}
@@ -227,6 +225,15 @@ func (v *viewer) options(f *form.Field) ([]option, string) {
 		return v.people(), ""
 	}
 	return nil, suggestions(f)
+}
+
+// label is the name of a field; a few at the top of a file are better known
+// under another name than that of their key.
+func (v *viewer) label(f *form.Field) string {
+	if len(f.Path) == 1 {
+		return v.voice.label("/" + f.Key)
+	}
+	return v.voice.label(f.Key)
 }
 
 // words are written as they are and shown in the language of the page.

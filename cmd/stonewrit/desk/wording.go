@@ -55,10 +55,12 @@ func (v *voice) word(key string) string {
 
 // label is the name of a key in the form.
 func (v *voice) label(key string) string {
-	if name, ok := v.names[key]; ok {
-		return v.sentence(name)
+	for _, k := range []string{key, strings.TrimPrefix(key, "/")} {
+		if name, ok := v.names[k]; ok {
+			return v.sentence(name)
+		}
 	}
-	return v.sentence(strings.ReplaceAll(key, "_", " "))
+	return v.sentence(strings.ReplaceAll(strings.TrimPrefix(key, "/"), "_", " "))
 }
 
 // newVoice makes the voice of a language.
