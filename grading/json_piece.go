@@ -72,7 +72,7 @@ func (e *ExaminedPiece) JSON() ([]byte, error) {
 		out.Totals = append(out.Totals, jsonTotal{t.Name.String(), t.Items, t.Count, t.Carats, string(t.Basis)})
 	}
 	for _, m := range e.Metals {
-		out.Metals = append(out.Metals, jsonMetal{m.Part, m.Name, m.Listed})
+		out.Metals = append(out.Metals, jsonMetal{m.Part, m.Name.String(), m.Listed})
 	}
 	return json.Marshal(out)
 }

@@ -15,10 +15,10 @@ import (
 // A PartMetal is the metal of one part of a piece, with its name.
 type PartMetal struct {
 	stone.Metal
-	Place     int    // in the list of the file, from 0
-	Name      string // fineness directly before the word, layers told
-	Listed    bool   // the fineness is a recommended class of ISO 9202
-	Classes   []int  // the recommended classes of the metal, per mille
+	Place     int         // in the list of the file, from 0
+	Name      phrase.Line // fineness directly before the word, layers told
+	Listed    bool        // the fineness is a recommended class of ISO 9202
+	Classes   []int       // the recommended classes of the metal, per mille
 	Judged    []quality.Judgement
 	Exempted  bool // a working part that an assay in the United States leaves out
 	NoVermeil []phrase.Line
@@ -37,7 +37,7 @@ func (t *Tables) metals(p *stone.Piece) (list []PartMetal, byMass bool) {
 	}
 	for _, part := range metals {
 		m := part.Metal
-		part.Name, part.Classes = t.Quality.MetalName(metalOf(m)), t.Quality.Classes(m.Metal)
+		part.Name, part.Classes = t.Quality.MetalLine(metalOf(m)), t.Quality.Classes(m.Metal)
 		part.Listed = t.Quality.Listed(m.Metal, m.Fineness)
 		part.Exempted = m.Exempt != ""
 		if m.Measured.Given() && m.Fineness > 0 {
@@ -57,11 +57,11 @@ func metalOf(m stone.Metal) quality.Metal {
 	if m.Plated != nil && !m.Plated.None {
 		q.Plated = m.Plated.Metal
 	}
-	var others []string
+	var others []phrase.Line
 	for _, a := range m.Alloy {
-		others = append(others, fmt.Sprintf("%d %s", a.Fineness, a.Metal))
+		others = append(others, phrase.Say("%d %s", a.Fineness, phrase.Word(a.Metal)))
 	}
-	q.Alloy = strings.Join(others, ", ")
+	q.Alloy = phrase.Commas(others...)
 	return q
 }
 

@@ -150,7 +150,7 @@ func (c *composer) fromTo(items []string) string {
 	if len(items) < 2 {
 		return strings.Join(items, "")
 	}
-	return c.line("span", templates.Span{Low: items[0], High: items[len(items)-1]})
+	return c.line("span", templates.Span{Low: c.w.Term(items[0]), High: c.w.Term(items[len(items)-1])})
 }
 
 func tenths(r stone.Ratio) templates.Tenths {

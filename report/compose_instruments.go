@@ -124,11 +124,11 @@ func (c *composer) used() []string {
 
 func (c *composer) instrument(id string, in stone.Instrument) templates.Instrument {
 	out := templates.Instrument{
-		Name: id, Kind: c.word("kind", in.Kind), Maker: in.Maker, Serial: in.Serial, Software: in.Software,
+		Name: id, Kind: c.instrumentKind(in.Kind), Maker: in.Maker, Serial: in.Serial, Software: in.Software,
 		Limit: c.figure(in.Limit.Text), Readability: c.figure(in.Readability.Text),
 	}
 	if in.Type != "" {
-		out.Kind = in.Type + " " + out.Kind
+		out.Type = c.word("type", in.Type)
 	}
 	for _, w := range in.Wavelengths {
 		out.Wavelengths = append(out.Wavelengths, c.figure(w.Text))
@@ -150,6 +150,15 @@ func (c *composer) instrument(id string, in stone.Instrument) templates.Instrume
 		out.Service, out.ServiceDate = in.Service[n-1].What, c.day(in.Service[n-1].Date)
 	}
 	return out
+}
+
+// instrumentKind is what an instrument is: where a language has no word of its
+// own for it, that of its test.
+func (c *composer) instrumentKind(kind string) string {
+	if said := c.word("instrument", kind); said != kind {
+		return said
+	}
+	return c.word("kind", kind)
 }
 
 // inARow reports whether a test was made with the instrument.

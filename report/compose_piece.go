@@ -5,6 +5,8 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/grading/identify"
+	"stonewrit/grading/phrase"
+	"stonewrit/grading/quality"
 	"stonewrit/templates"
 )
 
@@ -111,13 +113,21 @@ func (c *composer) pieceFacts() templates.Piece {
 	f := templates.Piece{Subject: c.subject, NoItems: len(c.p.Items) == 0}
 	f.Marked, f.ByMass = len(c.p.Metals) > 0, c.p.ByMass
 	for _, m := range c.p.Metals {
-		f.Metals = append(f.Metals, m.Name)
+		f.Metals = append(f.Metals, c.prose(m.Name))
 		f.Marked = f.Marked && m.KnownBy == "mark"
 	}
 	for n := range c.items {
 		f.Items = append(f.Items, c.line("piece.item", c.itemFacts(n)))
 	}
 	return f
+}
+
+// nameOf is a name of the rules of naming in the language of the document.
+// English alone makes plurals by rule; elsewhere the number before a name tells
+// how many there are.
+func (c *composer) nameOf(n quality.Name) string {
+	n.Many = n.Many && c.w.Language() == templates.DefaultLanguage
+	return n.Line().In(c.w)
 }
 
 func (c *composer) pieceMargin() []MarginFigure {
@@ -146,7 +156,7 @@ func (c *composer) itemFacts(n int) templates.Item {
 		Stated: item.e.Verdict.Opinion.Stated, Tested: item.tested(),
 	}
 	if i.Counted {
-		f.Name = i.Name.String()
+		f.Name = c.nameOf(i.Name)
 		f.Colour, f.Clarity, f.System = i.Entry.Colour, i.Entry.Clarity, i.Entry.System
 	}
 	v := item.e.Verdict
@@ -191,12 +201,11 @@ func (c *composer) massFacts() templates.Mass {
 	switch {
 	case m.Reckoned:
 		f.Net = c.figure(strconv.FormatFloat(m.Net, 'f', 3, 64) + " g")
+		var stones []phrase.Line
 		for _, i := range c.p.Items {
-			if f.Stones != "" {
-				f.Stones += " and "
-			}
-			f.Stones += c.carats(i.Carats)
+			stones = append(stones, phrase.Say("%s", c.carats(i.Carats)))
 		}
+		f.Stones = phrase.Join("%s and %s", stones...).In(c.w)
 	case m.Net > 0:
 		f.Net = grams(m.Net)
 	}

@@ -1,10 +1,10 @@
 package report
 
 import (
-	"fmt"
 	"strconv"
 
 	"stonewrit/grading"
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/templates"
 )
@@ -105,21 +105,21 @@ func (c *composer) metals() []Block {
 
 func (c *composer) metal(m grading.PartMetal) templates.Metal {
 	f := templates.Metal{
-		Part: m.Part, Name: m.Name, KnownBy: m.KnownBy, Result: m.Result, Consent: m.Consent, Exempt: m.Exempt, Note: m.Note,
+		Part: m.Part, Name: c.prose(m.Name), KnownBy: m.KnownBy, Result: m.Result, Consent: m.Consent, Exempt: m.Exempt, Note: m.Note,
 		Mass: c.figure(m.Mass.Text), Unlisted: m.Fineness > 0 && !m.Listed && len(m.Classes) > 0,
 	}
 	for _, class := range m.Classes {
 		f.Classes = append(f.Classes, strconv.Itoa(class))
 	}
 	for _, a := range m.Alloy {
-		f.Alloy = append(f.Alloy, fmt.Sprintf("%d %s", a.Fineness, a.Metal))
+		f.Alloy = append(f.Alloy, phrase.Say("%d %s", a.Fineness, phrase.Word(a.Metal)).In(c.w))
 	}
 	if l := m.Plated; l != nil {
 		f.NoLayer, f.Layer, f.LayerDepth, f.Worn = l.None, l.Metal, c.figure(l.Depth.Text), l.Worn
 	}
 	for _, j := range m.Judged {
 		f.Judged = append(f.Judged, c.line("metal.judged", templates.Judged{
-			Law: j.Law, Measured: m.Measured.Digits(), Lowest: strconv.FormatFloat(j.Lowest, 'f', -1, 64), Holds: j.Holds,
+			Law: j.Law, Measured: c.figure(m.Measured.Digits()), Lowest: c.figure(strconv.FormatFloat(j.Lowest, 'f', -1, 64)), Holds: j.Holds,
 		}))
 	}
 	return f
@@ -137,11 +137,11 @@ func (c *composer) stones() []Block {
 	}}
 	for n := range c.items {
 		f := c.itemFacts(n)
-		t.Rows = append(t.Rows, Cells(Plain(fmt.Sprintf("%d of %d", f.Number, f.Of)), c.say("item.what", f), c.say("item.size", f), c.say("item.weight", f), c.say("item.setting", f)))
+		t.Rows = append(t.Rows, Cells(Plain(phrase.Say("%d of %d", f.Number, f.Of).In(c.w)), c.say("item.what", f), c.say("item.size", f), c.say("item.weight", f), c.say("item.setting", f)))
 	}
 	blocks := []Block{c.subhead("piece.stones"), t}
 	for _, total := range c.p.Totals {
-		f := templates.Total{Name: total.Name.String(), Count: total.Count, Weight: c.carats(total.Carats), Basis: string(total.Basis)}
+		f := templates.Total{Name: c.nameOf(total.Name), Count: total.Count, Weight: c.carats(total.Carats), Basis: string(total.Basis)}
 		for _, i := range total.Items {
 			f.Items = append(f.Items, strconv.Itoa(i))
 		}

@@ -136,6 +136,7 @@ type Check struct {
 // Instrument is one of the bench.
 type Instrument struct {
 	Name, Kind, Maker, Serial, Software string
+	Type                                string // prism, grating; "" for not told
 	Limit, Readability                  string
 	Wavelengths                         []string
 	Check                               string // the sentence "tests.check"

@@ -172,7 +172,7 @@ func (r *reader) pieceBlock(rec *record, e *grading.ExaminedPiece) (string, erro
 	fmt.Fprintf(&b, "%s  %s\n", oneLine(e.Piece.Reference), rec.file)
 	var metals []string
 	for _, m := range e.Metals {
-		metals = append(metals, m.Part+": "+m.Name)
+		metals = append(metals, m.Part+": "+m.Name.String())
 	}
 	b.WriteString(labelled(e.Piece.Kind, strings.Join(metals, "; ")))
 	if e.Mass.Gross > 0 {

@@ -12,13 +12,13 @@ import (
 // A Metal is one part of a mounting. Karat and PerMille are separate claims: a
 // mark 14 K is 583.3 per mille, a mark 585 is not 14 K by arithmetic.
 type Metal struct {
-	Name     string  // gold, silver, platinum, palladium; another word is kept
-	Colour   string  // of gold: yellow, white, rose; "" for not told
-	Karat    float64 // 0 for not marked in karat
-	PerMille float64 // 0 for not marked in per mille
-	Grams    float64 // 0 for not known
-	Plated   string  // the metal of a layer over it, "" for none
-	Alloy    string  // of platinum below 850: its other metals by name and share
+	Name     string      // gold, silver, platinum, palladium; another word is kept
+	Colour   string      // of gold: yellow, white, rose; "" for not told
+	Karat    float64     // 0 for not marked in karat
+	PerMille float64     // 0 for not marked in per mille
+	Grams    float64     // 0 for not known
+	Plated   string      // the metal of a layer over it, "" for none
+	Alloy    phrase.Line // of platinum below 850: its other metals by name and share
 }
 
 // fineness is the metal's fineness by either claim.

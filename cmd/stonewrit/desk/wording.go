@@ -50,6 +50,15 @@ func (v *voice) word(key string) string {
 	if !ok {
 		return key
 	}
+	list, _, _ := strings.Cut(key, ".")
+	return v.inList(list, english)
+}
+
+// inList is a word as one of a list: it may mean something else elsewhere.
+func (v *voice) inList(list, english string) string {
+	if said, err := v.wording.Word(list, english); err == nil && said != english {
+		return said
+	}
 	return v.sentence(english)
 }
 
@@ -73,7 +82,7 @@ func newVoice(language string) (*voice, error) {
 	if v.help, err = loadHelp(); err != nil {
 		return nil, err
 	}
-	if v.chart, err = drawingWords(w); err != nil {
+	if v.chart, err = DrawingWords(w); err != nil {
 		return nil, err
 	}
 	v.pages, err = loadPages(v)
@@ -89,8 +98,9 @@ func wordingOf(language string) (*templates.Wording, error) {
 	return set.Language(language)
 }
 
-// drawingWords are the words of the drawings, the same as in documents.
-func drawingWords(w *templates.Wording) (chart.Words, error) {
+// DrawingWords are the words of the drawings: each text field has the sentence
+// of its name in small letters.
+func DrawingWords(w *templates.Wording) (chart.Words, error) {
 	var words chart.Words
 	v := reflect.ValueOf(&words).Elem()
 	for i := range v.NumField() {
@@ -103,7 +113,7 @@ func drawingWords(w *templates.Wording) (chart.Words, error) {
 		}
 		v.Field(i).SetString(text)
 	}
-	words.Material, words.Place = inWords(w, "material"), inWords(w, "place")
+	words.Number, words.Material, words.Place = w.Figure, inWords(w, "material"), inWords(w, "place")
 	return words, nil
 }
 
