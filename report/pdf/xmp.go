@@ -52,6 +52,7 @@ func xmp(doc report.Document) []byte {
 	property("stonewrit:number", doc.Number, "", "")
 	property("stonewrit:uuid", doc.UUID, "", "")
 	property("stonewrit:digest", doc.Metadata.Digest, "", "")
+	property("stonewrit:stones", strings.Join(doc.Metadata.Stones, " "), "", "")
 	property("stonewrit:examined", doc.Metadata.Examined, "", "")
 	b.WriteString("</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>")
 	return b.Bytes()

@@ -19,8 +19,9 @@ type Document struct {
 	Number   string
 	UUID     string
 	Kind     string
-	Stone    string // SHA-256 of the stone file, hexadecimal
-	Examined string // SHA-256 of the JSON of the examined stone, hexadecimal; "" in a document that does not say it
+	Stone    string   // SHA-256 of the stone file, or of the piece file, hexadecimal
+	Stones   []string // of the files of a piece's stones, in the order of the files
+	Examined string   // SHA-256 of the JSON of the examined stone, hexadecimal; "" in a document that does not say it
 
 	Files      []File
 	Pages      []string // text of each page, a line for each string shown, without spaces
