@@ -107,6 +107,9 @@ func (d *Document) checkPrint(add func(string, ...any)) {
 		add("it has no page")
 		return
 	}
+	if d.Shown != hexadecimal(d.shown) {
+		add("its pages show something else than when it was made")
+	}
 	if d.UUID == "" || !strings.Contains(all, d.UUID) {
 		add("the UUID of its metadata, %q, is not in its print", d.UUID)
 	}

@@ -101,6 +101,14 @@ func TestCheck(t *testing.T) {
 		{name: "no number in print", want: []string{"page 1 prints no number", "page 2", "page 3"},
 			change: func(d *report.Document) { d.Number = "KL-2026-000419-xx" },
 			after:  func(t *testing.T, data []byte) []byte { return claiming(t, data, "KL-2026-000419-xx", sampleNumber) }},
+		{name: "a figure changed in print", want: []string{"its pages show something else than when it was made"},
+			change: func(d *report.Document) {
+				d.Sections[0].Blocks = append(d.Sections[0].Blocks, report.Paragraph{Text: report.Plain("It weighs 9.52 ct.")})
+			},
+			after: func(t *testing.T, data []byte) []byte { // under the metadata of the one without
+				shown := regexp.MustCompile("<stonewrit:shown>[0-9a-f]{64}")
+				return shown.ReplaceAllLiteral(data, shown.Find(sample(t, nil)))
+			}},
 		{name: "something added", want: []string{"something was added to the file after it was made"},
 			after: func(t *testing.T, data []byte) []byte { return addition(data) }},
 	} {
