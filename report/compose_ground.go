@@ -15,7 +15,7 @@ func (c *composer) ground() []Block {
 	if c.kind.Note {
 		return append([]Block{c.claims()}, c.small(c.say("ground.rivals.short", c.rivalFacts()), opinion)...)
 	}
-	blocks := append(c.small(opinion), c.claims())
+	blocks := []Block{Paragraph{Text: opinion, Small: true, KeepNext: true}, c.claims()}
 	blocks = append(blocks, c.rivals()...)
 	if noted := c.e.Verdict.Noted; len(noted) > 0 {
 		blocks = append(blocks, c.small(c.say("ground.noted", templates.Items{Items: noted}))...)

@@ -27,7 +27,7 @@ func (c *composer) head() Document {
 			Unnumbered: c.line("layout.unnumbered", templates.None{}), Continued: c.line("layout.continued", templates.None{}),
 		},
 		Metadata: Metadata{
-			Author: c.examiner(), Subject: c.line("metadata.subject", c.subject), Keywords: c.keywords(), Program: c.Program, Digest: digest(c.StoneFile), Examined: digest(c.JSON),
+			Author: c.examiner(), Subject: c.line("metadata.subject", c.subject), Keywords: c.keywords(), Program: c.Program, Digest: digest(c.StoneFile), Stones: c.stoneDigests(), Examined: digest(c.JSON),
 		},
 		Attachments: c.attachments(),
 	}
@@ -74,6 +74,16 @@ func (c *composer) stoneFileName() string {
 func (c *composer) jsonName() string {
 	name := c.stoneFileName()
 	return strings.TrimSuffix(name, path.Ext(name)) + ".json"
+}
+
+func (c *composer) stoneDigests() []string {
+	var list []string
+	for i := range c.withFiles() {
+		if src := c.Set[i].StoneFile; len(src) > 0 {
+			list = append(list, digest(src))
+		}
+	}
+	return list
 }
 
 func (c *composer) attachments() []Attachment {

@@ -225,7 +225,8 @@ func (c *composer) pieceGround() []Block {
 		blocks = append(blocks, Subhead(c.line("item.head", facts)), i.claimsInShort())
 		blocks = append(blocks, c.small(i.say("ground.rivals.short", i.rivalFacts()))...)
 	}
-	return append(c.small(c.say("ground.opinion", templates.Subject{Many: true})), blocks...)
+	opinion := Paragraph{Text: c.say("ground.opinion", templates.Subject{Many: true}), Small: true, KeepNext: true}
+	return append([]Block{opinion}, blocks...)
 }
 
 // claimsInShort is the claims with the first reason of each; a contradiction is

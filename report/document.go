@@ -73,9 +73,10 @@ type Metadata struct {
 	Author   string // the examiner
 	Subject  string
 	Keywords []string
-	Program  string // name and version of the program
-	Digest   string // SHA-256 of the stone file, hexadecimal
-	Examined string // SHA-256 of the JSON of the examined stone, hexadecimal
+	Program  string   // name and version of the program
+	Digest   string   // SHA-256 of the stone file, or of the piece file, hexadecimal
+	Stones   []string // of the files of a piece's stones, in the order of the attachments
+	Examined string   // SHA-256 of the JSON of the examined stone, hexadecimal
 }
 
 // Attachment is a file carried inside the document.

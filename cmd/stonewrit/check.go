@@ -65,7 +65,6 @@ func (p *program) check(c *cobra.Command, paths []string, asJSON bool) error {
 	if err == nil && len(list) > 1 && !asJSON {
 		p.print("%s\n", sum)
 	}
-	p.recap()
 	return err
 }
 

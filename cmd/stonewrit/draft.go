@@ -51,7 +51,6 @@ func (p *program) draft(ctx context.Context, paths []string, out string, changed
 	if err == nil {
 		p.counted("%s of %s", count(len(d.written), "draft", "drafts"), count(len(list), "file", "files"))
 	}
-	p.recap()
 	return err
 }
 

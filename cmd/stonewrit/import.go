@@ -60,6 +60,9 @@ func (p *program) importList(file, columns, out string) error {
 	if err := errors.Join(errMap, errTable); err != nil {
 		return err
 	}
+	if i.table.guess != "" {
+		p.note("%s is not in UTF-8 and was read as Windows-1252: look whether %s is right", file, i.table.guess)
+	}
 	if err := i.match(); err != nil {
 		return err
 	}

@@ -9,7 +9,10 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/text/encoding/charmap"
 
 	lists "stonewrit/report/export"
 )
@@ -19,6 +22,7 @@ type table struct {
 	file  string
 	heads []string
 	rows  []tableRow
+	guess string // a word that was read in an encoding that was guessed; "" where nothing was
 }
 
 // A tableRow is a line of a table, with the place of each cell.
@@ -40,13 +44,16 @@ func readTable(file string) (*table, error) {
 		return nil, err
 	case len(src) > mostTable:
 		return nil, failing("cut it in two", "%s: a list of more than %d MB is not read", file, mostTable>>20)
-	case !utf8.Valid(src):
-		return nil, failing("save the list as CSV in UTF-8", "%s: the list is no text in UTF-8", file)
+	}
+	t := &table{file: file}
+	if !utf8.Valid(src) {
+		if src, t.guess, err = fromWindows(src); err != nil {
+			return nil, failing("save the list as CSV in UTF-8", "%s: %v", file, err)
+		}
 	}
 	src = bytes.TrimPrefix(src, []byte("\ufeff"))
 	r := csv.NewReader(bytes.NewReader(src))
 	r.Comma = separator(src)
-	t := &table{file: file}
 	for {
 		cells, err := r.Read()
 		if err == io.EOF {
@@ -64,13 +71,34 @@ func readTable(file string) (*table, error) {
 			row.places = append(row.places, [2]int{line, column})
 			row.cells[i] = strings.TrimSpace(lists.Plain(cells[i]))
 		}
-		t.rows = append(t.rows, row)
+		if len(t.rows) == 0 || strings.Join(row.cells, "") != "" { // spreadsheets write empty lines as separators alone
+			t.rows = append(t.rows, row)
+		}
 	}
 	if len(t.rows) < 2 {
 		return nil, failing("the first line names the columns, every other line is a stone", "%s: the list has no stones", file)
 	}
 	t.heads, t.rows = t.rows[0].cells, t.rows[1:]
 	return t, t.checkHeads()
+}
+
+// fromWindows reads text in Windows-1252, in which spreadsheets write CSV where
+// Western languages are spoken, and returns a word that shows whether that was
+// right. It fails for other bytes that no such text has.
+func fromWindows(src []byte) (text []byte, sample string, err error) {
+	if text, err = charmap.Windows1252.NewDecoder().Bytes(src); err != nil {
+		return nil, "", err
+	}
+	if bytes.ContainsAny(text, "\x00\ufffd\u0081\u008d\u008f\u0090\u009d") { // without a meaning there
+		return nil, "", errors.New("the list is text neither in UTF-8 nor in Windows-1252")
+	}
+	words := bytes.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && r < utf8.RuneSelf })
+	for _, word := range words {
+		if bytes.ContainsFunc(word, func(r rune) bool { return r >= utf8.RuneSelf }) {
+			return text, string(word), nil
+		}
+	}
+	return text, "", nil
 }
 
 // mostTable is the size of a list that is read, in bytes.

@@ -68,7 +68,6 @@ func (p *program) inventory(ctx context.Context, paths []string, f inventoryFlag
 			p.fail(err)
 		}
 	}
-	p.recap()
 	return nil
 }
 

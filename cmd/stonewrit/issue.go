@@ -52,7 +52,6 @@ func (p *program) issue(ctx context.Context, paths []string, o issueOptions) (er
 	defer func() { err = errors.Join(err, i.books.close()) }()
 	list := i.r.list(paths)
 	p.start(len(list), "issuing")
-	defer p.recap()
 	defer p.end()
 	for n, l := range list {
 		err := ctx.Err()

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/hex"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -8,6 +9,7 @@ import (
 	"strings"
 
 	"github.com/rogpeppe/go-internal/testscript"
+	"golang.org/x/text/encoding/charmap"
 )
 
 // many copies a file many times into a folder, as 000.yaml and so on, with NNN
@@ -26,4 +28,22 @@ func many(ts *testscript.TestScript, neg bool, args []string) {
 		number := fmt.Sprintf("%03d", i)
 		ts.Check(os.WriteFile(filepath.Join(folder, number+".yaml"), []byte(strings.ReplaceAll(text, "NNN", number)), 0o600))
 	}
+}
+
+// windows writes a file of UTF-8 again in Windows-1252, with more bytes at its
+// end if some are given in hexadecimal:
+//
+//	windows FILE [HEX]
+func windows(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 1 || len(args) > 2 {
+		ts.Fatalf("usage: windows FILE [HEX]")
+	}
+	text, err := charmap.Windows1252.NewEncoder().Bytes([]byte(ts.ReadFile(args[0])))
+	ts.Check(err)
+	if len(args) == 2 {
+		more, err := hex.DecodeString(args[1])
+		ts.Check(err)
+		text = append(text, more...)
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), text, 0o600))
 }

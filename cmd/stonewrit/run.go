@@ -48,6 +48,7 @@ func run(args []string, w world) int {
 	if err := p.root(args).ExecuteContext(ctx); err != nil {
 		p.fail(err)
 	}
+	p.recap()
 	if err := p.out.Flush(); err != nil && !errors.Is(err, syscall.EPIPE) {
 		p.fail(err)
 	}

@@ -125,7 +125,8 @@ func (p *Press) complete(w io.Writer, raw []byte, doc report.Document, pages []P
 		return err
 	}
 	f.writers = &p.writers
-	if err := f.deflatePages(len(pages)); err != nil {
+	shown, err := f.deflatePages(len(pages))
+	if err != nil {
 		return err
 	}
 	if err := f.addFonts(used); err != nil {
@@ -142,24 +143,28 @@ func (p *Press) complete(w io.Writer, raw []byte, doc report.Document, pages []P
 		catalog += fmt.Sprintf(" /Outlines %d 0 R", n)
 	}
 	catalog += f.attach(doc)
-	catalog += fmt.Sprintf(" /Metadata %d 0 R", f.addStream("/Type /Metadata /Subtype /XML", xmp(doc)))
+	catalog += fmt.Sprintf(" /Metadata %d 0 R", f.addStream("/Type /Metadata /Subtype /XML", xmp(doc, shown)))
 	f.objects[f.catalog-1] = []byte(catalog + ">>\n")
 	return f.write(w)
 }
 
-// deflatePages compresses what the pages show. fpdf writes pages first, each
+// deflatePages compresses what the pages show, and returns a digest of it: the
+// SHA-256 of the SHA-256 of each page's content, one after another. fpdf writes pages first, each
 // followed by its content: page i, from 0, is object 3+2i.
-func (f *file) deflatePages(n int) error {
+func (f *file) deflatePages(n int) (shown [sha256.Size]byte, err error) {
+	all := sha256.New()
 	for i := range n {
 		at := 3 + 2*i // the index of the content's object
 		_, body, _ := bytes.Cut(f.objects[at], []byte("stream\n"))
 		body, ok := bytes.CutSuffix(body, []byte("\nendstream\n"))
 		if !ok {
-			return fmt.Errorf("the PDF library wrote a file of unknown form: page %d has no content", i+1)
+			return shown, fmt.Errorf("the PDF library wrote a file of unknown form: page %d has no content", i+1)
 		}
+		page := sha256.Sum256(body)
+		all.Write(page[:])
 		f.objects[at] = stream("/Filter /FlateDecode", f.deflate(body))
 	}
-	return nil
+	return [sha256.Size]byte(all.Sum(nil)), nil
 }
 
 // write puts the objects together with a cross-reference table (7.5.4) and a

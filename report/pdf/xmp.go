@@ -2,6 +2,8 @@ package pdf
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/xml"
 	"fmt"
 	"strings"
@@ -17,7 +19,7 @@ const xmpNamespace = "http://stonewrit.example/document/1#"
 // xmp returns the metadata packet (ISO 16684-1): title, author, language, dates
 // and, in a namespace of our own, kind, number, UUID and the digests of the
 // stone file and of the examined stone.
-func xmp(doc report.Document) []byte {
+func xmp(doc report.Document, shown [sha256.Size]byte) []byte {
 	var b bytes.Buffer
 	b.WriteString("<?xpacket begin=\"\ufeff\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n")
 	b.WriteString("<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n")
@@ -52,6 +54,8 @@ func xmp(doc report.Document) []byte {
 	property("stonewrit:number", doc.Number, "", "")
 	property("stonewrit:uuid", doc.UUID, "", "")
 	property("stonewrit:digest", doc.Metadata.Digest, "", "")
+	property("stonewrit:shown", hex.EncodeToString(shown[:]), "", "")
+	property("stonewrit:stones", strings.Join(doc.Metadata.Stones, " "), "", "")
 	property("stonewrit:examined", doc.Metadata.Examined, "", "")
 	b.WriteString("</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>")
 	return b.Bytes()

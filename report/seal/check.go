@@ -46,7 +46,8 @@ func (d *Document) Check() []string {
 	add := func(format string, args ...any) { found = append(found, fmt.Sprintf(format, args...)) }
 	d.checkFile(add, "the stone file", d.StoneFile(), d.Stone)
 	d.checkFile(add, "the JSON of the examined stone", d.ExaminedStone(), d.Examined)
-	for i := range d.Files { // of a piece, the files of its stones travel inside as well
+	d.checkStones(add)
+	for i := range d.Files {
 		if f := &d.Files[i]; f != d.ExaminedStone() && !isStoneFile(f.Name) {
 			add("it holds a file that is not due, %s", f.Name)
 		}
@@ -64,6 +65,22 @@ func (d *Document) Check() []string {
 		add("something was added to the file after it was made")
 	}
 	return found
+}
+
+// checkStones compares the files of a piece's stones, which travel behind that of
+// the piece.
+func (d *Document) checkStones(add func(string, ...any)) {
+	files := d.StoneFiles()
+	if len(files) > 0 {
+		files = files[1:]
+	}
+	if len(files) != len(d.Stones) {
+		add("it holds %d files of a piece's stones; by its metadata it should hold %d", len(files), len(d.Stones))
+		return
+	}
+	for i := range files {
+		d.checkFile(add, "the file of a stone", &files[i], d.Stones[i])
+	}
 }
 
 func (d *Document) checkFile(add func(string, ...any), what string, f *File, digest string) {
@@ -89,6 +106,9 @@ func (d *Document) checkPrint(add func(string, ...any)) {
 	if len(d.Pages) == 0 {
 		add("it has no page")
 		return
+	}
+	if d.Shown != hexadecimal(d.shown) {
+		add("its pages show something else than when it was made")
 	}
 	if d.UUID == "" || !strings.Contains(all, d.UUID) {
 		add("the UUID of its metadata, %q, is not in its print", d.UUID)

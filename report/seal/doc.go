@@ -7,7 +7,8 @@
 //
 // The XMP metadata hold number, UUID, and the SHA-256 of the two files that
 // travel inside: the stone file as examined and the JSON of the examined
-// stone. Number and UUID stand in print too, and so does the digest of the
+// stone; of a piece, those of the files of its stones as well; and that of what
+// the pages show. Number and UUID stand in print too, and so does the digest of the
 // stone file; the code carries the number and the digest of the JSON. [Open]
 // reads all of it, [Document.Check] compares it. None of that needs the
 // register, and none of it withstands somebody who makes a whole new document:

@@ -2,6 +2,7 @@ package seal
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
@@ -19,15 +20,18 @@ type Document struct {
 	Number   string
 	UUID     string
 	Kind     string
-	Stone    string // SHA-256 of the stone file, hexadecimal
-	Examined string // SHA-256 of the JSON of the examined stone, hexadecimal; "" in a document that does not say it
+	Stone    string   // SHA-256 of the stone file, or of the piece file, hexadecimal
+	Stones   []string // of the files of a piece's stones, in the order of the files
+	Examined string   // SHA-256 of the JSON of the examined stone, hexadecimal; "" in a document that does not say it
+	Shown    string   // SHA-256 of the SHA-256 of each page's content, one after another, hexadecimal
 
 	Files      []File
 	Pages      []string // text of each page, a line for each string shown, without spaces
 	Signatures []Signature
 	Locked     bool // it was opened with a password
 
-	revisions int // how often the file was added to, and once for its making
+	shown     Digest // of what the pages do show, as Shown
+	revisions int    // how often the file was added to, and once for its making
 }
 
 // A File travels inside a document.
@@ -129,6 +133,7 @@ func (d *Document) pages(ctx *model.Context) error {
 	if ctx.PageCount > maxPages {
 		return fmt.Errorf("%w: it has %d pages", ErrForeign, ctx.PageCount)
 	}
+	all := sha256.New()
 	for n := range ctx.PageCount {
 		content, err := pdfcpu.ExtractPageContent(ctx, n+1)
 		if err != nil {
@@ -140,8 +145,11 @@ func (d *Document) pages(ctx *model.Context) error {
 				return fmt.Errorf("%w: %s", ErrNotPDF, firstLine(err))
 			}
 		}
+		page := Sum(src)
+		all.Write(page[:])
 		d.Pages = append(d.Pages, text(src, fontsOf(ctx, n+1)))
 	}
+	d.shown = Digest(all.Sum(nil))
 	return nil
 }
 

@@ -86,6 +86,11 @@ func TestCheck(t *testing.T) {
 			change: func(d *report.Document) {
 				d.Attachments = append(d.Attachments, report.Attachment{Name: "more.txt", Type: "text/plain", Data: []byte("x")})
 			}},
+		{name: "a stone of a piece", change: set(stoneFile, stoneFile)},
+		{name: "another stone in a piece", want: []string{"the file of a stone inside it, set.yaml, is another"}, change: set("stone: KL-0097\n", stoneFile)},
+		{name: "a stone more in a piece", want: []string{"it holds 1 files of a piece's stones; by its metadata it should hold 0"}, change: set(stoneFile)},
+		{name: "a stone less in a piece", want: []string{"it holds 1 files of a piece's stones; by its metadata it should hold 2"},
+			change: set(stoneFile, stoneFile, stoneFile)},
 		{name: "another UUID in the metadata", want: []string{`the UUID of its metadata, "6`},
 			change: func(d *report.Document) { d.UUID = "6" + sampleUUID[1:] }},
 		{name: "another digest in the metadata", want: []string{"the stone file inside it", "the digest of the stone file is not in its print"},
@@ -96,6 +101,14 @@ func TestCheck(t *testing.T) {
 		{name: "no number in print", want: []string{"page 1 prints no number", "page 2", "page 3"},
 			change: func(d *report.Document) { d.Number = "KL-2026-000419-xx" },
 			after:  func(t *testing.T, data []byte) []byte { return claiming(t, data, "KL-2026-000419-xx", sampleNumber) }},
+		{name: "a figure changed in print", want: []string{"its pages show something else than when it was made"},
+			change: func(d *report.Document) {
+				d.Sections[0].Blocks = append(d.Sections[0].Blocks, report.Paragraph{Text: report.Plain("It weighs 9.52 ct.")})
+			},
+			after: func(t *testing.T, data []byte) []byte { // under the metadata of the one without
+				shown := regexp.MustCompile("<stonewrit:shown>[0-9a-f]{64}")
+				return shown.ReplaceAllLiteral(data, shown.Find(sample(t, nil)))
+			}},
 		{name: "something added", want: []string{"something was added to the file after it was made"},
 			after: func(t *testing.T, data []byte) []byte { return addition(data) }},
 	} {
@@ -114,6 +127,18 @@ func TestCheck(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// set puts the file of a stone into a document, as that of a piece, whose
+// metadata name the digests of others.
+func set(inside string, named ...string) func(*report.Document) {
+	return func(d *report.Document) {
+		file := report.Attachment{Name: "set.yaml", Type: "application/yaml", Data: []byte(inside)}
+		d.Attachments = slices.Insert(d.Attachments, 1, file)
+		for _, n := range named {
+			d.Metadata.Stones = append(d.Metadata.Stones, digest(n))
+		}
 	}
 }
 

@@ -34,6 +34,8 @@ func (d *Document) metadata(ctx *model.Context) error {
 		return fmt.Errorf("%w: metadata: %v", ErrNotPDF, err)
 	}
 	d.Number, d.UUID, d.Kind, d.Stone, d.Examined = ours["number"], ours["uuid"], ours["kind"], ours["digest"], ours["examined"]
+	d.Shown = ours["shown"]
+	d.Stones = strings.Fields(ours["stones"])
 	if d.Number == "" {
 		return ErrForeign
 	}
