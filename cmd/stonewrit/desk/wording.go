@@ -66,10 +66,10 @@ func (v *voice) inList(list, english string) string {
 func (v *voice) label(key string) string {
 	for _, k := range []string{key, strings.TrimPrefix(key, "/")} {
 		if name, ok := v.names[k]; ok {
-			return v.sentence(name)
+			return v.inList("field", name)
 		}
 	}
-	return v.sentence(strings.ReplaceAll(strings.TrimPrefix(key, "/"), "_", " "))
+	return v.inList("field", strings.ReplaceAll(strings.TrimPrefix(key, "/"), "_", " "))
 }
 
 // newVoice makes the voice of a language.
