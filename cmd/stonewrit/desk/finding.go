@@ -101,7 +101,7 @@ func (d *Desk) finding(j *judged, v *viewer, place *form.Outcome) findingView {
 func (v *viewer) claims(e *grading.Examined) []claimView {
 	var list []claimView
 	for _, c := range e.Claims() {
-		one := claimView{Name: v.voice.word("claim." + c.Name), Opinion: c.Claim.Opinion, Standing: string(c.Claim.Standing)}
+		one := claimView{Name: v.voice.word("claim." + c.Name), Opinion: v.voice.term(c.Claim.Opinion), Standing: string(c.Claim.Standing)}
 		for _, b := range c.Claim.Because {
 			one.Because = append(one.Because, v.voice.line(b))
 		}

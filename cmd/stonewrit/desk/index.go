@@ -14,22 +14,24 @@ import (
 	"sync/atomic"
 	"time"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
 // A row is one stone of the work list.
 type row struct {
-	File, Reference, Kind, Examined, Opinion, Client, Location, Photo string
-	Species, Growth, Treatment                                        string // standings
-	Unread, Piece                                                     bool
-	Holds                                                             []string       // files of the stones of a piece
-	Lacks                                                             stone.Problems // what is to be mended before issue, in the order of the file
-	Number, NumberState                                               string
-	SetIn                                                             string // the piece that holds a stone
-	Changed                                                           time.Time
-	search                                                            string
-	size                                                              int64
-	ready, other                                                      bool // judged; none of ours
+	File, Reference, Kind, Examined, Client, Location, Photo string
+	Opinion                                                  phrase.Line
+	Species, Growth, Treatment                               string // standings
+	Unread, Piece                                            bool
+	Holds                                                    []string       // files of the stones of a piece
+	Lacks                                                    stone.Problems // what is to be mended before issue, in the order of the file
+	Number, NumberState                                      string
+	SetIn                                                    string // the piece that holds a stone
+	Changed                                                  time.Time
+	search                                                   string
+	size                                                     int64
+	ready, other                                             bool // judged; none of ours
 }
 
 // Whose tells whose the stone is and where it lies; the file where it says
@@ -336,23 +338,40 @@ func (d *Desk) row(r row) *row {
 	if s.Stock != nil {
 		stock = s.Stock.Number
 	}
-	r.search = strings.ToLower(strings.Join([]string{r.File, r.Reference, r.Kind, r.Opinion, r.Client, r.Location, r.Examined, stock, s.Size.Shape, s.Appearance.Colour}, " "))
+	r.search = strings.ToLower(strings.Join([]string{r.File, r.Reference, r.Kind, r.Opinion.String(), r.Client, r.Location, r.Examined, stock, s.Size.Shape, s.Appearance.Colour}, " "))
 	return &r
 }
 
 // opinionOf is what the examiner says the stone is, in a few words.
-func opinionOf(s *stone.Stone) string {
+func opinionOf(s *stone.Stone) phrase.Line {
 	o := s.Opinion
-	name := cmp.Or(o.Variety, o.Species)
-	if len(o.Layers) > 0 && name == "" {
-		name = o.Growth
-	} else if o.Growth != "" && o.Growth != "undetermined" && o.Growth != "imitation" {
-		name = o.Growth + " " + name
+	name := phrase.Say("%s", phrase.Word(cmp.Or(o.Variety, o.Species)))
+	if o.Variety+o.Species == "" {
+		name = phrase.Say("%s", phrase.Word(o.Growth))
+	} else {
+		name = grown(o.Growth, name)
 	}
 	if o.Imitates != "" {
-		name += ", imitating " + o.Imitates
+		name = phrase.Say("%s, imitating %s", name, phrase.Word(o.Imitates))
 	}
-	return strings.TrimSpace(name)
+	return name
+}
+
+// grown is a name with how it came to be.
+func grown(growth string, name phrase.Line) phrase.Line {
+	switch growth {
+	case "natural":
+		return phrase.Say("natural %s", name)
+	case "laboratory-grown":
+		return phrase.Say("laboratory-grown %s", name)
+	case "cultured":
+		return phrase.Say("cultured %s", name)
+	case "composite":
+		return phrase.Say("composite %s", name)
+	case "artificial":
+		return phrase.Say("artificial %s", name)
+	}
+	return name
 }
 
 // numbers are the newest numbers of the stones, by reference.

@@ -123,23 +123,23 @@ func standingsOf(set []*judged) map[string]string {
 func (d *Desk) pieceRow(r *row, j *judged, src []byte) {
 	p, _ := stone.ReadPiece(path.Base(j.File), src, d.o.Tables.Gems)
 	r.Piece = true
-	var parts []string
+	var parts []phrase.Line
 	if p.Kind != "" {
-		parts = append(parts, p.Kind)
+		parts = append(parts, phrase.Say("%s", phrase.Word(p.Kind)))
 	}
 	for _, m := range p.Metals {
-		parts = append(parts, strings.TrimSpace(m.Colour+" "+m.Metal))
+		parts = append(parts, phrase.Say("%s", phrase.Word(strings.TrimSpace(m.Colour+" "+m.Metal))))
 	}
 	for _, s := range p.Stones {
 		if s.What != "" {
-			parts = append(parts, s.What)
+			parts = append(parts, phrase.Say("%s", phrase.Word(s.What)))
 		}
 	}
 	for _, one := range j.Set {
 		r.Holds = append(r.Holds, one.File)
 		parts = append(parts, opinionOf(one.Stone))
 	}
-	r.Opinion = strings.Join(parts, ", ")
+	r.Opinion = phrase.Commas(parts...)
 	worst := standingsOf(j.Set)
 	r.Species, r.Growth, r.Treatment = worst["species"], worst["growth"], worst["treatment"]
 	for _, one := range j.Set {
