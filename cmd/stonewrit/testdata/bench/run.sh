@@ -137,7 +137,7 @@ line "inventory --xlsx, $large (one run)" "$large" "$s" "$c" "$m"
 if has pdftotext; then
   words() { for f in "$@"; do pdftotext "$f" - | wc -w; done | awk '{ n += $1 } END { printf "%.0f", n / NR }'; }
   echo
-  echo "Words in a document, mean of $few: drafts $(words $(ls "$work"/drafts/*.pdf | head -n "$few"))${browser:+, HTML by Chromium $(words "${html[@]/%.html/.html.pdf}" )}." 2>/dev/null
+  echo "Words in a document, mean of $few: drafts $(words $(ls "$work"/drafts/*.pdf | head -n "$few"))${browser:+, HTML by Chromium $(words $(printf '%s.pdf ' "${html[@]:0:few}"))}." 2>/dev/null
 fi
 echo
 echo "load after $(cut -d' ' -f1 /proc/loadavg), $((SECONDS / 60)) min $((SECONDS % 60)) s in all"
