@@ -12,11 +12,14 @@ import (
 
 	"golang.org/x/tools/go/packages"
 
+	"stonewrit/cmd/stonewrit/desk"
+	"stonewrit/grading/gem"
 	"stonewrit/templates"
 )
 
 // TestEveryPhraseIsTranslated finds by the types of the code every constant that
-// is a sentence or a word of the examination, and asks each language for it.
+// is a sentence or a word of the examination or of the desk's handlers, takes
+// the sentences of the desk's pages, and asks each language for them.
 func TestEveryPhraseIsTranslated(t *testing.T) {
 	if testing.Short() {
 		t.Skip("loads the types of all packages")
@@ -25,6 +28,15 @@ func TestEveryPhraseIsTranslated(t *testing.T) {
 	if len(sentences) < 100 {
 		t.Fatalf("only %d sentences were found, the search is broken", len(sentences))
 	}
+	table, err := gem.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, err := desk.Sentences(table)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sentences = append(sentences, pages...)
 	set, err := templates.Load(nil)
 	if err != nil {
 		t.Fatal(err)
