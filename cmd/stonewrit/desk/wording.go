@@ -54,9 +54,10 @@ func (v *voice) word(key string) string {
 	return v.inList(list, english)
 }
 
-// inList is a word as one of a list: it may mean something else elsewhere.
+// inList is a word as one of a list of the desk: it may mean something else
+// elsewhere.
 func (v *voice) inList(list, english string) string {
-	if said, err := v.wording.Word(list, english); err == nil && said != english {
+	if said, err := v.wording.Word("desk "+list, english); err == nil && said != english {
 		return said
 	}
 	return v.sentence(english)
