@@ -117,4 +117,7 @@ func TestScreensInTheBrowser(t *testing.T) {
 	shot(t, ctx, "list-phone")
 	visit("/stone/hl-0412.yaml")
 	shot(t, ctx, "stone-phone")
+	do(t, ctx, chromedp.EmulateViewport(1280, 800))
+	visit("/language/de?to=/stone/hl-0412.yaml")
+	shot(t, ctx, "stone-german")
 }

@@ -25,7 +25,7 @@ func TestPrintInTheBrowser(t *testing.T) {
 		says, saysnot []string
 	}{
 		{"/?sort=name", []string{"HL-0401", "species supported", "HL-0500"}, []string{"last changed first", "new stone"}},
-		{"/stone/hl-0412.yaml", []string{"What it comes to", "refractive index 1.7612", "1.762 / 1.770", "Hedda Pellowin"}, []string{"save", "how it is done well", "more fields", "choose pictures"}},
+		{"/stone/hl-0412.yaml", []string{"What it comes to", "refractive index 1.7613", "1.762 / 1.770", "Hedda Pellowin"}, []string{"save", "how it is done well", "more fields", "choose pictures"}},
 		{"/stone/hl-0500.yaml", []string{"Its stones", "4.53 g with the stones"}, []string{"more fields"}},
 		{"/bench", []string{"refractometer-1", "holds"}, []string{"save"}},
 		{"/help", []string{"refractometer", "How it misleads"}, nil},
