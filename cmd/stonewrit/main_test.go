@@ -34,7 +34,7 @@ func TestScripts(t *testing.T) {
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       os.Getenv("UPDATE_SCRIPTS") != "",
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "key": keyFile, "append": appendTo, "fill": fill, "many": many, "windows": windows},
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "key": keyFile, "append": appendTo, "older": older, "fill": fill, "many": many, "windows": windows},
 		Setup:               serverSetup,
 		Condition:           serverCondition,
 	})

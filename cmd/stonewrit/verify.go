@@ -157,6 +157,9 @@ func (v *verifier) judge(ctx context.Context, data []byte) (*judgement, error) {
 	if j.findings = doc.Check(); len(j.findings) == 0 && !isCopy(doc) {
 		j.say("parts", "files inside, metadata and print belong together")
 	}
+	for _, left := range doc.Unchecked() {
+		j.say("left out", "%s: it does not say, as documents of older versions of the program do not", left)
+	}
 	for _, s := range doc.Signatures {
 		if s.Err == nil {
 			j.say("signed", "%s", signedBy(s))

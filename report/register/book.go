@@ -45,7 +45,9 @@ type Book struct {
 // Open opens the register at a path, making the file if there is none; its
 // folder must exist. A path that begins with postgres:// is the address of a
 // database on a PostgreSQL server, which must exist; the tables are made in
-// it. Close it after use.
+// it. A register with tables of an older version is brought up to date, which
+// that version of the program cannot read afterwards; the log stays as it is.
+// Close it after use.
 //
 // Errors: [ErrNotRegister], [ErrNewer], [ErrBusy], [ErrLost], [ErrNumber] for
 // the prefix.
@@ -66,8 +68,8 @@ func Open(ctx context.Context, path string, opts Options) (*Book, error) {
 	return &Book{Reader: &Reader{store: s, name: shown(path)}, opts: opts}, nil
 }
 
-// OpenReader opens the register at a path or address for reading. Close it
-// after use.
+// OpenReader opens the register at a path or address for reading, also one with
+// tables of an older version. Close it after use.
 //
 // Errors: [ErrNoRegister] if nothing was ever written, [ErrUnsettled] if a
 // write was interrupted by a power cut or kill and must be undone first, which

@@ -41,7 +41,7 @@ func TestOpenRefuses(t *testing.T) {
 			os.WriteFile(p.path, []byte(strings.Repeat("stonewrit: 1\n", 100)), 0o600)
 		}, ErrNotRegister, "not a database"},
 		{"another program's", func(p *practice) { p.sql(`PRAGMA application_id = 7`) }, ErrNotRegister, "another program"},
-		{"newer", func(p *practice) { p.sql(`PRAGMA user_version = 2`) }, ErrNewer, "version 2, this program knows 1"},
+		{"newer", func(p *practice) { p.sql(`PRAGMA user_version = 3`) }, ErrNewer, "version 3, this program knows 2"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			p := newPractice(t)

@@ -34,6 +34,7 @@ type postgresStore struct {
 	name   string // the address without password
 	schema string
 	wait   time.Duration
+	old    bool // the tables may lack what is newer than version 1; true of readers only
 }
 
 // openPostgres opens the register at an address for writing and makes schema
@@ -58,10 +59,11 @@ func readPostgres(ctx context.Context, address string, wait time.Duration) (*pos
 		return nil, err
 	}
 	err = s.read(ctx, func(t *tx) error {
-		fresh, err := s.recognise(t)
-		if err == nil && fresh {
+		version, err := s.recognise(t)
+		if err == nil && version == 0 {
 			return fmt.Errorf("%s: %w: schema %s is empty", s.name, ErrNoRegister, s.schema)
 		}
+		s.old = version < schemaVersion
 		return err
 	})
 	if err != nil {
@@ -95,15 +97,16 @@ func dialPostgres(address string, wait time.Duration) (*postgresStore, error) {
 	return s, nil
 }
 
-// prepare makes schema and tables in a fresh database and recognises one that
-// has them. A user who may not create schemas can be given one.
+// prepare makes schema and tables in a fresh database, recognises one that has
+// them, and brings those of an older version up to date, which only their owner
+// may. A user who may not create schemas can be given one.
 func (s *postgresStore) prepare(ctx context.Context) error {
-	var fresh bool
+	var version int
 	err := s.read(ctx, func(t *tx) (err error) {
-		fresh, err = s.recognise(t)
+		version, err = s.recognise(t)
 		return err
 	})
-	if err != nil || !fresh {
+	if err != nil || version == schemaVersion {
 		return err
 	}
 	return s.transact(ctx, sql.TxOptions{}, func(t *tx) error {
@@ -111,11 +114,15 @@ func (s *postgresStore) prepare(ctx context.Context) error {
 		if _, err := t.sql.ExecContext(ctx, `SELECT pg_advisory_xact_lock(hashtext($1))`, "stonewrit "+s.schema); err != nil {
 			return err
 		}
-		if fresh, err := s.recognise(t); err != nil || !fresh {
+		version, err := s.recognise(t)
+		switch {
+		case err != nil || version == schemaVersion:
 			return err
+		case version > 0:
+			return s.upgrade(t)
 		}
 		var exists bool
-		err := t.sql.QueryRowContext(ctx, `SELECT EXISTS (SELECT 1 FROM pg_namespace WHERE nspname = $1)`, s.schema).Scan(&exists)
+		err = t.sql.QueryRowContext(ctx, `SELECT EXISTS (SELECT 1 FROM pg_namespace WHERE nspname = $1)`, s.schema).Scan(&exists)
 		if err != nil {
 			return err
 		}
@@ -128,9 +135,32 @@ func (s *postgresStore) prepare(ctx context.Context) error {
 	})
 }
 
-// recognise reports whether the schema holds nothing yet, and an error unless
-// it is that or a register of a version that this program knows.
-func (s *postgresStore) recognise(t *tx) (fresh bool, err error) {
+// upgrade brings tables of version 1 up to date. The log stays as it is.
+func (s *postgresStore) upgrade(t *tx) error {
+	has, err := s.hasOffice(t)
+	if err != nil {
+		return err
+	}
+	if !has {
+		if _, err := t.sql.ExecContext(t.ctx, addOffice); err != nil {
+			return err
+		}
+	}
+	_, err = t.sql.ExecContext(t.ctx, `UPDATE book SET version = $1`, schemaVersion)
+	return err
+}
+
+// hasOffice reports whether the entries say their office. Some of version 1 do.
+func (s *postgresStore) hasOffice(t *tx) (has bool, err error) {
+	err = t.sql.QueryRowContext(t.ctx, `SELECT EXISTS (SELECT 1 FROM pg_attribute
+		WHERE attrelid = 'entries'::regclass AND attname = 'office' AND NOT attisdropped)`).Scan(&has)
+	return has, err
+}
+
+// recognise returns the version of the tables, 0 if the schema holds nothing
+// yet, and an error unless it is that or a register of a version that this
+// program knows.
+func (s *postgresStore) recognise(t *tx) (version int, err error) {
 	var encoding string
 	var tables int
 	var ours bool
@@ -138,22 +168,24 @@ func (s *postgresStore) recognise(t *tx) (fresh bool, err error) {
 		FROM pg_class c JOIN pg_namespace n ON n.oid = c.relnamespace WHERE n.nspname = $1`, s.schema).Scan(&encoding, &tables, &ours)
 	switch {
 	case err != nil:
-		return false, err
+		return 0, err
 	case encoding != "UTF8":
-		return false, fmt.Errorf("%s: %w: the database has the encoding %s; it needs UTF8", s.name, ErrNotRegister, encoding)
+		return 0, fmt.Errorf("%s: %w: the database has the encoding %s; it needs UTF8", s.name, ErrNotRegister, encoding)
 	case tables == 0:
-		return true, nil
+		return 0, nil
 	case !ours:
-		return false, fmt.Errorf("%s: %w: schema %s holds tables of another program", s.name, ErrNotRegister, s.schema)
+		return 0, fmt.Errorf("%s: %w: schema %s holds tables of another program", s.name, ErrNotRegister, s.schema)
 	}
-	var version int
 	if err := t.sql.QueryRowContext(t.ctx, `SELECT version FROM book`).Scan(&version); err != nil {
-		return false, err
+		return 0, err
 	}
-	if version > schemaVersion {
-		return false, fmt.Errorf("%s: %w: its tables are of version %d, this program knows %d", s.name, ErrNewer, version, schemaVersion)
+	switch {
+	case version < 1:
+		return 0, fmt.Errorf("%s: %w: its tables are of version %d", s.name, ErrNotRegister, version)
+	case version > schemaVersion:
+		return 0, fmt.Errorf("%s: %w: its tables are of version %d, this program knows %d", s.name, ErrNewer, version, schemaVersion)
 	}
-	return false, nil
+	return version, nil
 }
 
 // write holds the log against other writers from its first statement on;
@@ -168,7 +200,16 @@ func (s *postgresStore) write(ctx context.Context, f func(*tx) error) error {
 }
 
 func (s *postgresStore) read(ctx context.Context, f func(*tx) error) error {
-	return s.transact(ctx, sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}, f)
+	return s.transact(ctx, sql.TxOptions{Isolation: sql.LevelRepeatableRead, ReadOnly: true}, func(t *tx) error {
+		if s.old {
+			has, err := s.hasOffice(t)
+			if err != nil {
+				return err
+			}
+			t.noOffice = !has
+		}
+		return f(t)
+	})
 }
 
 func (s *postgresStore) transact(ctx context.Context, opts sql.TxOptions, f func(*tx) error) error {

@@ -1,8 +1,8 @@
--- The book, version 1, as in schema_sqlite.sql; it says what each column is.
+-- The book, version 2, as in schema_sqlite.sql; it says what each column is.
 -- The tables stand in a schema of their own.
 
 CREATE TABLE book (version INTEGER NOT NULL);
-INSERT INTO book VALUES (1);
+INSERT INTO book VALUES (2);
 
 CREATE TABLE events (
     seq    BIGINT PRIMARY KEY,

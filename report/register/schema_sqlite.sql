@@ -1,5 +1,6 @@
--- The book, version 1. Digests are hexadecimal text, times RFC 3339 text with
--- the offset of the practice's time zone, so that a person can read it all.
+-- The book, version 2. Version 1 had no office in its entries. Digests are
+-- hexadecimal text, times RFC 3339 text with the offset of the practice's time
+-- zone, so that a person can read it all.
 
 -- The log. body is the exact JSON whose SHA-256 is hash; it holds the hash of
 -- the row before.

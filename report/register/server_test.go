@@ -306,7 +306,7 @@ func TestServerStates(t *testing.T) {
 	})
 	t.Run("newer", func(t *testing.T) {
 		p := serverPractice(t)
-		p.sql(`UPDATE book SET version = 2`)
+		p.sql(`UPDATE book SET version = 3`)
 		_, reading := OpenReader(t.Context(), p.path)
 		_, writing := Open(t.Context(), p.path, p.book.opts)
 		if !errors.Is(reading, ErrNewer) || !errors.Is(writing, ErrNewer) {

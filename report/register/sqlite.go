@@ -18,7 +18,8 @@ import (
 )
 
 const (
-	schemaVersion = 1
+	// schemaVersion is of the tables: 1 without entries.office, 2 with it.
+	schemaVersion = 2
 	// applicationID marks the file as ours in its header: "STWR" in ASCII.
 	applicationID = 0x53545752
 	// defaultWait is how long a writer waits for another. It is long against
@@ -34,6 +35,7 @@ type sqliteStore struct {
 	db   *sql.DB
 	path string
 	turn chan struct{} // holds a token while a writer of this process is at work
+	old  bool          // the tables may lack what is newer than version 1; true of readers only
 }
 
 // openSQLite opens the register file at path for writing and makes it, readable
@@ -72,10 +74,11 @@ func readSQLite(ctx context.Context, path string, wait time.Duration) (*sqliteSt
 		return nil, err
 	}
 	err = s.read(ctx, func(t *tx) error {
-		fresh, err := s.recognise(t)
-		if err == nil && fresh {
+		version, err := s.recognise(t)
+		if err == nil && version == 0 {
 			return fmt.Errorf("%s: %w: the file is empty", s.path, ErrNoRegister)
 		}
+		s.old = version < schemaVersion
 		return err
 	})
 	if err != nil {
@@ -105,17 +108,39 @@ func dialSQLite(path, mode string, wait time.Duration) (*sqliteStore, error) {
 	return &sqliteStore{db: sql.OpenDB(connector), path: path, turn: make(chan struct{}, 1)}, nil
 }
 
-// prepare makes the tables in a fresh file and recognises one that has them.
+// prepare makes the tables in a fresh file, recognises one that has them, and
+// brings those of an older version up to date.
 func (s *sqliteStore) prepare(t *tx) error {
-	fresh, err := s.recognise(t)
-	if err != nil || !fresh {
+	version, err := s.recognise(t)
+	switch {
+	case err != nil || version == schemaVersion:
 		return err
+	case version > 0:
+		return s.upgrade(t)
 	}
-	for _, statement := range []string{
+	return s.execute(t,
 		sqliteSchema,
 		fmt.Sprintf("PRAGMA application_id = %d", applicationID),
 		fmt.Sprintf("PRAGMA user_version = %d", schemaVersion),
-	} {
+	)
+}
+
+// upgrade brings tables of version 1 up to date. The log stays as it is.
+func (s *sqliteStore) upgrade(t *tx) error {
+	has, err := s.hasOffice(t)
+	if err != nil {
+		return err
+	}
+	if !has {
+		if err := s.execute(t, addOffice); err != nil {
+			return err
+		}
+	}
+	return s.execute(t, fmt.Sprintf("PRAGMA user_version = %d", schemaVersion))
+}
+
+func (s *sqliteStore) execute(t *tx, statements ...string) error {
+	for _, statement := range statements {
 		if _, err := t.sql.ExecContext(t.ctx, statement); err != nil {
 			return err
 		}
@@ -123,26 +148,34 @@ func (s *sqliteStore) prepare(t *tx) error {
 	return nil
 }
 
-// recognise reports whether the file holds nothing yet, and an error unless it
-// is that or a register of a version that this program knows.
-func (s *sqliteStore) recognise(t *tx) (fresh bool, err error) {
-	var id, version, tables int
+// hasOffice reports whether the entries say their office. Some of version 1 do.
+func (s *sqliteStore) hasOffice(t *tx) (has bool, err error) {
+	err = t.sql.QueryRowContext(t.ctx,
+		`SELECT EXISTS (SELECT 1 FROM pragma_table_info('entries') WHERE name = 'office')`).Scan(&has)
+	return has, err
+}
+
+// recognise returns the version of the tables, 0 if the file holds nothing yet,
+// and an error unless it is that or a register of a version that this program
+// knows.
+func (s *sqliteStore) recognise(t *tx) (version int, err error) {
+	var id, tables int
 	err = t.sql.QueryRowContext(t.ctx, `SELECT
 		(SELECT application_id FROM pragma_application_id),
 		(SELECT user_version FROM pragma_user_version),
 		(SELECT count(*) FROM sqlite_schema)`).Scan(&id, &version, &tables)
 	switch {
 	case err != nil:
-		return false, err
+		return 0, err
 	case id == 0 && version == 0 && tables == 0:
-		return true, nil
-	case id != applicationID:
-		return false, fmt.Errorf("%s: %w: it is a database of another program", s.path, ErrNotRegister)
+		return 0, nil
+	case id != applicationID || version < 1:
+		return 0, fmt.Errorf("%s: %w: it is a database of another program", s.path, ErrNotRegister)
 	case version > schemaVersion:
-		return false, fmt.Errorf("%s: %w: its tables are of version %d, this program knows %d",
+		return 0, fmt.Errorf("%s: %w: its tables are of version %d, this program knows %d",
 			s.path, ErrNewer, version, schemaVersion)
 	}
-	return false, nil
+	return version, nil
 }
 
 func (s *sqliteStore) write(ctx context.Context, f func(*tx) error) error {
@@ -156,7 +189,16 @@ func (s *sqliteStore) write(ctx context.Context, f func(*tx) error) error {
 }
 
 func (s *sqliteStore) read(ctx context.Context, f func(*tx) error) error {
-	return s.transact(ctx, sql.TxOptions{ReadOnly: true}, f)
+	return s.transact(ctx, sql.TxOptions{ReadOnly: true}, func(t *tx) error {
+		if s.old {
+			has, err := s.hasOffice(t)
+			if err != nil {
+				return err
+			}
+			t.noOffice = !has
+		}
+		return f(t)
+	})
 }
 
 func (s *sqliteStore) transact(ctx context.Context, opts sql.TxOptions, f func(*tx) error) error {

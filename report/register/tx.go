@@ -13,6 +13,9 @@ import (
 type tx struct {
 	ctx context.Context
 	sql *sql.Tx
+	// noOffice is set where the entries are of version 1 and do not say their
+	// office.
+	noOffice bool
 }
 
 // head returns the newest event's place, hash and time; seq 0 if there is none.

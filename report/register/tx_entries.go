@@ -14,6 +14,9 @@ const entryColumns = `event, number, uuid, stone, kind, first_day, last_day, exa
 	stone_sha256, photos_sha256, letterhead_sha256, pdf_sha256, pdf_bytes, file, office, program, data,
 	state, reason, replaces, replaced_by, prev, hash`
 
+// addOffice brings the entries of version 1 up to date.
+const addOffice = `ALTER TABLE entries ADD COLUMN office TEXT NOT NULL DEFAULT ''`
+
 func (t *tx) insertEntry(e Entry) error {
 	_, err := t.sql.ExecContext(t.ctx, `INSERT INTO entries (`+entryColumns+`, year, ordinal)
 		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17,
@@ -43,7 +46,11 @@ func (t *tx) rows(where, order string, args []any, yield func(e Entry, unreadabl
 	if where != "" {
 		where = " WHERE " + where
 	}
-	rows, err := t.sql.QueryContext(t.ctx, `SELECT `+entryColumns+`,
+	columns := entryColumns
+	if t.noOffice {
+		columns = strings.Replace(columns, "office", "''", 1)
+	}
+	rows, err := t.sql.QueryContext(t.ctx, `SELECT `+columns+`,
 		EXISTS (SELECT 1 FROM pending WHERE pending.event = entries.event)
 		FROM entries`+where+` ORDER BY `+order, args...)
 	if err != nil {

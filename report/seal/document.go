@@ -23,7 +23,7 @@ type Document struct {
 	Stone    string   // SHA-256 of the stone file, or of the piece file, hexadecimal
 	Stones   []string // of the files of a piece's stones, in the order of the files
 	Examined string   // SHA-256 of the JSON of the examined stone, hexadecimal; "" in a document that does not say it
-	Shown    string   // SHA-256 of the SHA-256 of each page's content, one after another, hexadecimal
+	Shown    string   // SHA-256 of the SHA-256 of each page's content, one after another, hexadecimal; "" in a document that does not say it
 
 	Files      []File
 	Pages      []string // text of each page, a line for each string shown, without spaces

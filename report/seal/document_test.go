@@ -130,6 +130,46 @@ func TestCheck(t *testing.T) {
 	}
 }
 
+// TestUnchecked looks at documents as they were before what their pages show was
+// written into their metadata.
+func TestUnchecked(t *testing.T) {
+	const pages, stones = "its pages cannot be compared", "the files of its stones cannot be compared"
+	for _, row := range []struct {
+		name   string
+		change func(*report.Document)
+		older  bool
+		left   []string
+		found  []string
+	}{
+		{name: "of this version"},
+		{name: "a piece of this version", change: set(stoneFile, stoneFile)},
+		{name: "older", older: true, left: []string{pages}},
+		{name: "older, of a piece", older: true, change: set(stoneFile), left: []string{pages, stones}},
+		{name: "older, another stone file", older: true, left: []string{pages}, found: []string{"the stone file inside it, KL-0098.yaml, is another"},
+			change: func(d *report.Document) { d.Attachments[0].Data = []byte("stone: KL-0099\n") }},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			data := sample(t, row.change)
+			if row.older {
+				shown := regexp.MustCompile("<stonewrit:shown>[0-9a-f]{64}</stonewrit:shown>").Find(data)
+				if shown == nil {
+					t.Fatal("the metadata do not say what the pages show")
+				}
+				data = bytes.Replace(data, shown, bytes.Repeat([]byte(" "), len(shown)), 1)
+			}
+			doc := open(t, data)
+			for _, list := range []struct {
+				name      string
+				got, want []string
+			}{{"left out", doc.Unchecked(), row.left}, {"found", doc.Check(), row.found}} {
+				if !slices.EqualFunc(list.got, list.want, strings.HasPrefix) {
+					t.Errorf("%s: got %q, want %q", list.name, list.got, list.want)
+				}
+			}
+		})
+	}
+}
+
 // set puts the file of a stone into a document, as that of a piece, whose
 // metadata name the digests of others.
 func set(inside string, named ...string) func(*report.Document) {
