@@ -2,8 +2,10 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strings"
 
+	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 	"stonewrit/templates"
 )
@@ -118,7 +120,7 @@ func (c *composer) seenInside() []string {
 		if !ok || m.SetAside != "" {
 			continue
 		}
-		for _, term := range m.Sees.Items {
+		for _, term := range c.featuresSaid(m.Sees.Items) {
 			if !told[term] {
 				told[term] = true
 				list = append(list, term)
@@ -126,6 +128,21 @@ func (c *composer) seenInside() []string {
 		}
 	}
 	return list
+}
+
+// featuresSaid are features as the file has them, or by the term of the table
+// where the language of the document has a word for that alone.
+func (c *composer) featuresSaid(seen []string) []string {
+	said := slices.Clone(seen)
+	for i, words := range seen {
+		if c.word("feature", words) != words {
+			continue
+		}
+		if f, err := c.Gems.Feature(words); err == nil && c.word("feature", f.Term) != f.Term {
+			said[i] = f.Term
+		}
+	}
+	return said
 }
 
 func (c *composer) cut() Text {
@@ -169,10 +186,19 @@ func (c *composer) named(list string, pairs ...string) []string {
 	return out
 }
 
+// grades are a grade, or from one to another: "G to I".
+func (c *composer) grades(s string) string {
+	low, high, ok := strings.Cut(s, " to ")
+	if !ok {
+		return s
+	}
+	return phrase.Say("%s to %s", phrase.Word(low), phrase.Word(high)).In(c.w)
+}
+
 func (c *composer) diamond(q *stone.DiamondGrade) Text {
 	return c.say("description.diamond", templates.Diamond{
 		Subject: c.subject, System: q.System, ComparedWith: q.ComparedWith, Mounted: c.s.Mounted,
-		Grades: c.named("grade", "colour", q.Colour, "clarity", q.Clarity, "polish", q.Polish, "symmetry", q.Symmetry, "cut", q.Cut),
+		Grades: c.named("grade", "colour", c.grades(q.Colour), "clarity", c.grades(q.Clarity), "polish", q.Polish, "symmetry", q.Symmetry, "cut", q.Cut),
 		Seen:   c.named("grade", "fluorescence", q.Fluorescence, "girdle", c.fromTo(q.Girdle.Items), "culet", q.Culet),
 	})
 }

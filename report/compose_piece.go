@@ -157,7 +157,7 @@ func (c *composer) itemFacts(n int) templates.Item {
 	}
 	if i.Counted {
 		f.Name = c.nameOf(i.Name)
-		f.Colour, f.Clarity, f.System = i.Entry.Colour, i.Entry.Clarity, i.Entry.System
+		f.Colour, f.Clarity, f.System = c.grades(i.Entry.Colour), c.grades(i.Entry.Clarity), i.Entry.System
 	}
 	v := item.e.Verdict
 	f.Supported = v.Species.Standing == identify.Supported && (item.opinion().varietyName() == "" || v.Variety.Standing == identify.Supported)

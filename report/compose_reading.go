@@ -39,12 +39,12 @@ func (c *composer) readLess(t stone.Test) Text {
 	switch t := t.(type) {
 	case *stone.Magnification:
 		return c.say("read.seen", templates.ReadSeen{
-			Sees: t.Sees.Items, Nothing: t.Sees.Given && len(t.Sees.Items) == 0, Power: t.Power, Corrected: t.Corrected, Lighting: t.Lighting.Items,
+			Sees: c.featuresSaid(t.Sees.Items), Nothing: t.Sees.Given && len(t.Sees.Items) == 0, Power: t.Power, Corrected: t.Corrected, Lighting: t.Lighting.Items,
 		})
 	case *stone.Features:
-		return c.say("read.seen", templates.ReadSeen{Sees: t.Sees.Items, Nothing: t.Sees.Given && len(t.Sees.Items) == 0})
+		return c.say("read.seen", templates.ReadSeen{Sees: c.featuresSaid(t.Sees.Items), Nothing: t.Sees.Given && len(t.Sees.Items) == 0})
 	case *stone.OwnSpectrum:
-		return c.say("read.seen", templates.ReadSeen{Sees: t.Sees.Items, Peaks: t.Peaks.Items, Matches: t.Matches})
+		return c.say("read.seen", templates.ReadSeen{Sees: c.featuresSaid(t.Sees.Items), Peaks: t.Peaks.Items, Matches: t.Matches})
 	case *stone.Thermal:
 		shown = templates.ReadShown{Shows: t.Shows, Condition: t.Condition}
 	case *stone.Electrical:

@@ -155,7 +155,7 @@ func (k cautions) of(word string, liquid float64) Text {
 			continue
 		}
 		k.told[caution.ID] = true
-		text = together(text, k.c.say("tests.caution", templates.Caution{Wording: signs(caution.Wording)}))
+		text = together(text, k.c.say("tests.caution", templates.Caution{Wording: k.c.sentence(caution.Wording)}))
 	}
 	return text
 }

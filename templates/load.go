@@ -32,7 +32,7 @@ type Set struct {
 // is the built-in wording alone. The error joins all mistakes of all files, each
 // beginning with file:line.
 func Load(folder fs.FS) (*Set, error) {
-	l := &loader{known: newIndex(), own: signatures(), sources: map[string]map[string]source{}, phrases: map[string]phrases{}}
+	l := newLoader()
 	l.read(builtin)
 	l.readPhrases(builtin)
 	base := l.names()
@@ -45,6 +45,7 @@ func Load(folder fs.FS) (*Set, error) {
 		set.languages[language] = l.wording(language)
 	}
 	l.complete(base)
+	l.spoken()
 	if len(l.errs) > 0 {
 		return nil, errors.Join(l.errs...)
 	}
@@ -85,6 +86,10 @@ type loader struct {
 	sources map[string]map[string]source // by language, by name of the sentence
 	phrases map[string]phrases           // by language
 	errs    []error
+}
+
+func newLoader() *loader {
+	return &loader{known: newIndex(), own: signatures(), sources: map[string]map[string]source{}, phrases: map[string]phrases{}}
 }
 
 func (l *loader) names() []string { return sorted(l.sources) }
@@ -190,6 +195,15 @@ func (l *loader) complete(base []string) {
 		}
 		if len(missing) > 0 {
 			l.fail(fmt.Errorf("%s: the language lacks the sentences %s", language, strings.Join(missing, ", ")))
+		}
+	}
+}
+
+// spoken refuses phrases of a language that has no sentences of documents.
+func (l *loader) spoken() {
+	for _, language := range sorted(l.phrases) {
+		if l.sources[language] == nil {
+			l.fail(fmt.Errorf("%s/%s: there are words of the language %q, and no sentences of it; there is: %s", language, termsFile, language, strings.Join(l.names(), ", ")))
 		}
 	}
 }

@@ -1,8 +1,10 @@
 package templates
 
 import (
+	"regexp"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"stonewrit/grading/phrase"
 )
@@ -41,6 +43,7 @@ func TestFaultyPhrases(t *testing.T) {
 		{"a column too many", "en/terms.csv", "english,said\nred,green,blue\n", "en/terms.csv:2: wrong number of fields"},
 		{"no translation", "en/terms.csv", "english,said\nred,\n", `en/terms.csv:2: "red" has no translation`},
 		{"said twice", "en/terms.csv", "english,said\nred,green\nred,blue\n", `en/terms.csv:3: "red" is also in en/terms.csv:2`},
+		{"words of a language without sentences", "xx/terms.csv", "english,said\nred,rouge\n", `xx/terms.csv: there are words of the language "xx"`},
 		{"an open quote", "en/terms.csv", "english,said\n\"red,green\n", "en/terms.csv:2:"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -50,4 +53,25 @@ func TestFaultyPhrases(t *testing.T) {
 			}
 		})
 	}
+}
+
+// FuzzPhrases lays two-column files over the built-in ones: they load or are
+// refused with their place, and what loads can be said.
+func FuzzPhrases(f *testing.F) {
+	f.Add("english,said\n%s and %s,%[2]s und %[1]s\n", "%s and %s", "a", "b")
+	f.Add("english,said\n\"%d %% of %q\",%\n", "%d %% of %q", "", "\x0e")
+	f.Add("x,y\n%[3]s,%[1]*s\n", "%[0]s %", "%s", "\x0f\x0e")
+	place := regexp.MustCompile(`^[a-z/]+\.csv(:\d+)?: `)
+	f.Fuzz(func(t *testing.T, file, form, one, two string) {
+		l := newLoader() // without the built-in words, which take longer than all else
+		l.readPhrases(fstest.MapFS{"en/own.csv": {Data: []byte(file)}})
+		for _, e := range l.errs {
+			if !place.MatchString(e.Error()) {
+				t.Errorf("the mistake does not say where it is: %v", e)
+			}
+		}
+		w := l.wording("en")
+		line := phrase.Say("%s: %s", phrase.Say(phrase.Line(form), one, two), phrase.Word(one))
+		_, _ = line.In(w), line.String()
+	})
 }

@@ -163,7 +163,7 @@ func (f factorRow) basis() phrase.Line {
 		formLWD: "length x width x depth", formSquare: "diameter squared x depth",
 		formMean: "mean diameter squared x depth", formCube: "diameter cubed",
 	}[f.form]
-	kind := phrase.Say("%s %s", phrase.Word(f.shape), phrase.Word(f.cut))
+	kind := phrase.Say("%[1]s %[2]s", phrase.Word(f.shape), phrase.Word(f.cut))
 	if f.shape == f.cut {
 		kind = phrase.Say("%s", phrase.Word(f.shape))
 	}

@@ -216,7 +216,7 @@ func (f *figures) describe(m makeRow) phrase.Line {
 
 // words are the shape and cut of a row.
 func (m makeRow) words() phrase.Line {
-	return phrase.Say("%s %s", phrase.Word(m.shape), phrase.Word(m.cut))
+	return phrase.Say("%[1]s %[2]s", phrase.Word(m.shape), phrase.Word(m.cut))
 }
 
 // byDrop is the body of a briolette or a drop-shaped pearl.

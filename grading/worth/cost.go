@@ -187,7 +187,7 @@ func (a *appraisal) byPercent(path string, l stone.WorthLine, above []Line) (*bi
 		}
 		amount := must(found[0].Amount)
 		sum = plus(sum, amount)
-		term := phrase.Say("%s %s", name, phrase.Figure(found[0].Amount))
+		term := phrase.Say("%s %s", phrase.Word(name), phrase.Figure(found[0].Amount))
 		if terms == "" {
 			terms = term
 		} else {
