@@ -119,7 +119,9 @@ func missing(d Dimensions) phrase.Line {
 // nearest lists what the table has for the same shape, or else for the same
 // cut, or else the shapes it knows.
 func (e *Estimator) nearest(d Dimensions) []phrase.Line {
-	both := func(f factorRow) phrase.Line { return phrase.Say("%[1]s %[2]s", phrase.Word(f.shape), phrase.Word(f.cut)) }
+	both := func(f factorRow) phrase.Line {
+		return phrase.Say("%[1]s %[2]s", phrase.Word(f.shape), phrase.Word(f.cut))
+	}
 	for _, near := range []func(f factorRow) (phrase.Line, bool){
 		func(f factorRow) (phrase.Line, bool) { return both(f), f.shape == d.Shape },
 		func(f factorRow) (phrase.Line, bool) { return both(f), f.cut == d.Cut },
