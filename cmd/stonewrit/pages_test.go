@@ -66,6 +66,45 @@ func TestGoldenDocuments(t *testing.T) {
 	}
 }
 
+// The German of an appraisal of a stone and of a piece, the kinds that say the
+// most: texts exactly, and of HL-0412 the first page as a picture.
+func TestGoldenGerman(t *testing.T) {
+	for _, tool := range []string{"pdftotext", "pdftoppm"} {
+		if _, err := exec.LookPath(tool); err != nil {
+			t.Skipf("%s of poppler is not installed: German texts and pages of the demo are not compared", tool)
+		}
+	}
+	golden, err := filepath.Abs(goldenPages)
+	if err != nil {
+		t.Fatal(err)
+	}
+	demo(t, "demo")
+	speak(t, "de")
+	command(t, statusGood, "draft", "--out", "proofs", "hl-0412.yaml", "hl-0500.yaml")
+	for _, name := range []string{"HL-0412", "HL-0500"} {
+		text := textOfDraft(t, filepath.Join("proofs", name+"-draft.pdf"))
+		compareText(t, filepath.Join(golden, "text", name+"-de.txt"), text)
+	}
+	first := drawPages(t, filepath.Join("proofs", "HL-0412-draft.pdf"))[0]
+	comparePicture(t, filepath.Join(golden, "after", "HL-0412-de-p1.png"), first)
+}
+
+// speak sets the language of the bench in the folder of the test.
+func speak(t *testing.T, language string) {
+	t.Helper()
+	bench, err := os.ReadFile("bench.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := bytes.Replace(bench, []byte("\n  language: en\n"), []byte("\n  language: "+language+"\n"), 1)
+	if bytes.Equal(said, bench) {
+		t.Fatal("the bench of the demo sets no language")
+	}
+	if err := os.WriteFile("bench.yaml", said, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
 // toldPages reads the rows "| HL-0401 | appraisal | 6 |" of a table.
 func toldPages(t *testing.T, file string) map[string]int {
 	t.Helper()
@@ -90,6 +129,8 @@ func textOfDraft(t *testing.T, file string) string {
 	if err != nil {
 		t.Fatalf("pdftotext %s: %v", file, err)
 	}
+	out = regexp.MustCompile(`(?s)Berechnet(\s)mit(\s)stonewrit(\s)\S+;(\s)Referenztabelle(\s)[0-9a-f]{12}`).
+		ReplaceAll(out, []byte("Berechnet${1}mit${2}stonewrit${3}VERSION;${4}Referenztabelle${5}TABLE"))
 	return regexp.MustCompile(`(?s)Worked(\s)out(\s)with(\s)stonewrit(\s)\S+;(\s)reference(\s)table(\s)[0-9a-f]{12}`).
 		ReplaceAllString(string(out), "Worked${1}out${2}with${3}stonewrit${4}VERSION;${5}reference${6}table${7}TABLE")
 }
