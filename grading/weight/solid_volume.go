@@ -216,6 +216,9 @@ func (f *figures) describe(m makeRow) phrase.Line {
 
 // words are the shape and cut of a row.
 func (m makeRow) words() phrase.Line {
+	if m.shape == m.cut {
+		return phrase.Say("%s", phrase.Word(m.shape))
+	}
 	return phrase.Say("%[1]s %[2]s", phrase.Word(m.shape), phrase.Word(m.cut))
 }
 
