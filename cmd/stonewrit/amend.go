@@ -56,22 +56,22 @@ func (p *program) amend(ctx context.Context, old register.Number, file, because 
 		}
 		return failing("amend one after the other", "%s: %s there, one was expected", file, count(len(list), "stone is", "stones are"))
 	}
-	rec := i.r.read(list[0])
-	if err := i.amend(ctx, old, rec, because); err != nil {
-		p.failAbout(rec.file, err, i.shops)
+	c := i.candidate(list[0])
+	if err := i.amend(ctx, old, c, because); err != nil {
+		p.failAbout(c.rec.file, err, i.shops)
 	}
 	return nil
 }
 
 // amend gives one stone a number that replaces another.
-func (i *issuer) amend(ctx context.Context, old register.Number, rec *record, because string) error {
+func (i *issuer) amend(ctx context.Context, old register.Number, c *candidate, because string) error {
+	rec, req := c.rec, c.req
 	if rec.unread() {
 		i.refuse(rec, rec.problems)
 		return nil
 	}
-	req, err := i.request(rec)
-	if err != nil {
-		return err
+	if c.err != nil {
+		return c.err
 	}
 	if !registerMade(rec.bench) {
 		return register.ErrNoRegister
@@ -91,7 +91,7 @@ func (i *issuer) amend(ctx context.Context, old register.Number, rec *record, be
 	render := neverRendered
 	var changes []change
 	if !known {
-		m, err := i.approved(ctx, rec)
+		m, err := i.approved(ctx, c)
 		if err != nil || m == nil {
 			return err
 		}

@@ -29,6 +29,15 @@ func (p *program) authoriser(flag string) *authoriser {
 // owner's own record need not (requirement "authoriser").
 func needed(s *stone.Stone) bool { return s.Authorised == "" && s.Report != stone.Record }
 
+// beforehand is who will authorise the document of a stone, if that is known
+// without asking.
+func (a *authoriser) beforehand(s *stone.Stone) (who string, known bool) {
+	if !needed(s) {
+		return s.Authorised, true
+	}
+	return a.flag, a.flag != ""
+}
+
 // authorise completes a record with who answers for it.
 func (a *authoriser) authorise(ctx context.Context, rec *record) error {
 	if !needed(rec.stone) {

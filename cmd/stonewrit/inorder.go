@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"math"
 	"runtime"
 	"runtime/debug"
@@ -11,8 +12,9 @@ import (
 // inOrder does work for n things on every processor and tells the results in
 // their order, whichever was done first. Only a few results wait to be told at a
 // time, so that memory does not grow with n. It ends early with the first error
-// of tell, and when the run is stopped: what was told by then is done, and goOn
-// says how to go on.
+// of tell, and when the run is stopped, which tell may find too (an error of a
+// context that was cancelled): what was told by then is done, and goOn says how
+// to go on.
 func inOrder[T any](ctx context.Context, n int, goOn string, work func(i int) T, tell func(T) error) error {
 	type job struct {
 		i    int
@@ -49,7 +51,11 @@ func inOrder[T any](ctx context.Context, n int, goOn string, work func(i int) T,
 		if ctx.Err() != nil {
 			break
 		}
-		if err := tell(<-done); err != nil {
+		err := tell(<-done)
+		if errors.Is(err, context.Canceled) {
+			break
+		}
+		if err != nil {
 			return err
 		}
 		told++

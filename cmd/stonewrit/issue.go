@@ -5,6 +5,7 @@ import (
 	"errors"
 	"path/filepath"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"github.com/google/uuid"
@@ -13,6 +14,7 @@ import (
 	"stonewrit/grading"
 	"stonewrit/grading/identify"
 	"stonewrit/grading/stone"
+	"stonewrit/photos"
 	"stonewrit/report/register"
 	"stonewrit/report/seal"
 )
@@ -53,22 +55,22 @@ func (p *program) issue(ctx context.Context, paths []string, o issueOptions) (er
 	list := i.r.list(paths)
 	p.start(len(list), "issuing")
 	defer p.end()
-	for n, l := range list {
-		err := ctx.Err()
-		if err == nil {
-			err = i.issue(ctx, i.r.read(l))
-		}
+	err = inOrder(ctx, len(list), "what has its number keeps it: give the command again for the others", func(n int) *candidate { return i.candidate(list[n]) }, func(c *candidate) error {
+		err := i.issue(ctx, c)
 		switch {
 		case errors.Is(err, context.Canceled):
-			return stopped(n, len(list), "what has its number keeps it: give the command again for the others")
+			return err
 		case err != nil:
-			p.failAbout(l.file, err, i.shops)
+			p.failAbout(c.rec.file, err, i.shops)
 		}
 		p.step()
-	}
+		return nil
+	})
 	p.end()
-	p.counted("%s of %s", count(i.done, "document", "documents"), count(len(list), "file", "files"))
-	return nil
+	if err == nil {
+		p.counted("%s of %s", count(i.done, "document", "documents"), count(len(list), "file", "files"))
+	}
+	return err
 }
 
 // An issuer gives numbers to stones.
@@ -80,6 +82,8 @@ type issuer struct {
 	people *authoriser
 	done   int // documents that were issued, now or before
 
+	ahead atomic.Bool // whether documents are prepared before it is their turn
+
 	options  issueOptions
 	key      *seal.Key // nil for unsigned documents
 	password string    // of the copies
@@ -90,6 +94,8 @@ func (p *program) issuer(o issueOptions) (i *issuer, err error) {
 	if i.r, err = p.reader(); err != nil {
 		return nil, err
 	}
+	i.r.load = photos.NewDarkroom(photos.DarkroomOptions{}).Load // from the picture itself: nothing is kept
+	i.ahead.Store(true)
 	if i.key, err = p.key(o.key); err != nil {
 		return nil, err
 	}
@@ -105,67 +111,37 @@ func (p *program) issuer(o issueOptions) (i *issuer, err error) {
 // issue gives one stone its number, or says why not. Everything that can be
 // wrong with the document is found before a number is taken; a register that
 // was never written to is not even made before.
-func (i *issuer) issue(ctx context.Context, rec *record) error {
-	if rec.unread() {
-		i.refuse(rec, rec.problems)
+func (i *issuer) issue(ctx context.Context, c *candidate) error {
+	if c.rec.unread() {
+		i.refuse(c.rec, c.rec.problems)
 		return nil
 	}
-	req, err := i.request(rec)
+	if c.err != nil {
+		return c.err
+	}
+	known, err := i.has(ctx, c.rec.bench, c.req)
 	if err != nil {
 		return err
 	}
-	known, err := i.has(ctx, rec.bench, req)
-	if err != nil {
-		return err
-	}
+	i.ahead.Store(!known)
 	render := neverRendered
 	if !known {
-		m, err := i.approved(ctx, rec)
+		m, err := i.approved(ctx, c)
 		if err != nil || m == nil {
 			return err
 		}
 		render = i.render(m)
 	}
-	book, err := i.books.of(ctx, rec.bench)
+	book, err := i.books.of(ctx, c.rec.bench)
 	if err != nil {
 		return err
 	}
-	done, err := book.Issue(ctx, req, render)
+	done, err := book.Issue(ctx, c.req, render)
 	if err != nil {
 		return err
 	}
 	i.told(done)
-	return i.copy(rec, done)
-}
-
-// request is what the register wants to know of a stone.
-func (i *issuer) request(rec *record) (register.Request, error) {
-	var none register.Request
-	if _, err := registerPath(rec.bench); err != nil {
-		return none, &failure{about(rec, err), hintOf(err), err}
-	}
-	shop, err := i.shops.of(rec.bench)
-	if err != nil {
-		return none, err
-	}
-	content, err := contentOf(rec, shop)
-	if err != nil {
-		return none, err
-	}
-	days := rec.stone.Examined.Items
-	return register.Request{
-		Stone: rec.stone.Reference, Kind: register.Kind(rec.stone.Report), Examiner: rec.stone.Examiner,
-		Examined: register.Span{First: register.DayOf(days[0].Time), Last: register.DayOf(days[len(days)-1].Time)},
-		Content:  content, Program: name + " " + version(), Data: i.r.tables.Gems.Version(), Folder: i.options.out,
-	}, nil
-}
-
-// about names the stone file where there is no bench file to name.
-func about(rec *record, err error) string {
-	if rec.bench == nil {
-		return rec.file + ": " + err.Error()
-	}
-	return err.Error()
+	return i.copy(c.rec, done)
 }
 
 // has reports whether the stone has a valid number for the same content
@@ -194,38 +170,30 @@ func neverRendered(register.Number, uuid.UUID, time.Time) ([]byte, error) {
 	return nil, failing("issue the stone again", "its number was withdrawn just now")
 }
 
-// approved makes the manuscript of a stone that may go out; nil where the
-// stone may not, which is told.
-func (i *issuer) approved(ctx context.Context, rec *record) (*manuscript, error) {
-	if list := rec.bench.unwritten(); len(list) > 0 {
-		i.refuse(rec, list)
-		return nil, nil
-	}
-	m, problems, err := i.r.ready(rec, i.shops)
+// approved is the manuscript of a stone that may go out; nil where the stone
+// may not, which is told.
+func (i *issuer) approved(ctx context.Context, c *candidate) (*manuscript, error) {
+	d := c.prepared()
 	switch {
-	case err != nil:
-		return nil, err
-	case m == nil:
-		i.refuse(rec, problems)
+	case d.err != nil:
+		return nil, d.err
+	case d.m == nil:
+		i.refuse(c.rec, d.problems)
 		return nil, nil
 	}
-	if i.stopped(m) {
+	if i.stopped(d.m) {
 		return nil, nil
 	}
-	if err := i.people.authorise(ctx, rec); err != nil {
+	if err := i.people.authorise(ctx, c.rec); err != nil {
 		return nil, err
 	}
-	m.authorised(rec.stone.Authorised)
-	for _, part := range m.parts() {
+	for _, part := range d.m.parts() {
 		i.report(part)
 	}
-	m.input.Code = seal.Code
-	now := i.p.now()
-	number, err := sampleNumber(rec.bench, now)
-	if err != nil {
-		return nil, err
+	if !d.tried {
+		d.unfit = i.fits(d.m, c.rec.stone.Authorised)
 	}
-	return m, m.printable(number, rec.bench.local(now))
+	return d.m, d.unfit
 }
 
 // stopped tells what keeps a document from being issued, file by file.

@@ -31,7 +31,9 @@ func (r *reader) setInPieces(list []listing) []listing {
 		p, _ := r.stones.Piece(l.file, src)
 		pieces, at[p] = append(pieces, p), i
 		for _, f := range p.Files() {
-			set[absolute(besideFile(l.file, f))] = true
+			file := besideFile(l.file, f)
+			set[absolute(file)] = true
+			r.benches.above(file) // while nobody else asks
 		}
 	}
 	for p, problems := range grading.SetTwice(pieces) {
