@@ -15,11 +15,28 @@ import (
 // demo copies a folder of testdata, so that a register may be made in it.
 func demo(t *testing.T, folder string) string {
 	t.Helper()
+	dir := copied(t, folder)
+	t.Chdir(dir)
+	return dir
+}
+
+// copied is a copy of a folder of testdata as it was cloned: without the register
+// that somebody made who tried the README's commands there.
+func copied(t *testing.T, folder string) string {
+	t.Helper()
 	dir := t.TempDir()
 	if err := os.CopyFS(dir, os.DirFS(filepath.Join("..", "..", "testdata", folder))); err != nil {
 		t.Fatal(err)
 	}
-	t.Chdir(dir)
+	books, err := filepath.Glob(filepath.Join(dir, "*.db*"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, book := range books {
+		if err := os.Remove(book); err != nil {
+			t.Fatal(err)
+		}
+	}
 	return dir
 }
 

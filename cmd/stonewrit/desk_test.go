@@ -50,15 +50,6 @@ func deskAt(t *testing.T, dir string) (address string) {
 	return "http://" + listener.Addr().String() + d.EntryPath()
 }
 
-func demoFolder(t *testing.T) string {
-	t.Helper()
-	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../../testdata/demo")); err != nil {
-		t.Fatal(err)
-	}
-	return dir
-}
-
 // A visitor asks the desk as a browser does.
 type visitor struct {
 	t      *testing.T
@@ -150,7 +141,7 @@ var numberOf = regexp.MustCompile(`/document/(HL-2026-[0-9]{6}-[0-9]{2})`)
 // The pages of the desk reach the commands, from the first draft to a number
 // that is withdrawn.
 func TestDeskOffice(t *testing.T) {
-	dir := demoFolder(t)
+	dir := copied(t, "demo")
 	v := visit(t, dir)
 	for _, c := range []struct {
 		path, says string
@@ -209,7 +200,7 @@ func TestDeskOffice(t *testing.T) {
 
 // What keeps a document from being made is told with a link to its field.
 func TestFindingsLeadToTheirFields(t *testing.T) {
-	dir := demoFolder(t)
+	dir := copied(t, "demo")
 	v := visit(t, dir)
 	status, body := v.post("/new", "/new", "reference", "HL-0800", "kind", "appraisal", "piece", "brooch")
 	v.want("a new piece", status, body, 200, "The file is made", "HL-0800")
@@ -249,7 +240,7 @@ func TestStoneByKeyboardInTheBrowser(t *testing.T) {
 	if chromium == "" {
 		t.Skip("no Chromium is installed: apt-get install chromium")
 	}
-	dir := demoFolder(t)
+	dir := copied(t, "demo")
 	k := keyboard{t: t, ctx: keyboardBrowser(t, chromium)}
 	k.do(chromedp.EmulateViewport(1360, 900), chromedp.Navigate(deskAt(t, dir)), chromedp.WaitVisible("table.stones"))
 

@@ -21,10 +21,7 @@ func TestReadme(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	demo := t.TempDir()
-	if err := os.CopyFS(demo, os.DirFS("../../testdata/demo")); err != nil {
-		t.Fatal(err)
-	}
+	demo := copied(t, "demo")
 	out := filepath.Join(demo, "issued")
 	day := func() time.Time { return time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC) }
 	var stdout, stderr bytes.Buffer
