@@ -19,15 +19,16 @@ import (
 // review.
 func mayImport() map[string][]string {
 	return map[string][]string{
-		"grading/phrase":   {},
-		"grading/quantity": {},
-		"grading/gem":      {"grading/quantity"},
-		"grading/stone":    {"grading/phrase", "grading/quantity", "grading/gem"},
-		"grading/reading":  {"grading/phrase", "grading/quantity", "grading/stone"},
-		"grading/identify": {"grading/phrase", "grading/reading", "grading/gem"},
-		"grading/weight":   {"grading/phrase", "grading/quantity", "grading/stone"},
-		"grading/quality":  {"grading/phrase", "grading/quantity", "grading/gem", "grading/stone"},
-		"grading/worth":    {"grading/phrase", "grading/quantity", "grading/stone"},
+		"grading/phrase":            {},
+		"grading/phrase/phrasetest": {},
+		"grading/quantity":          {},
+		"grading/gem":               {"grading/quantity"},
+		"grading/stone":             {"grading/phrase", "grading/quantity", "grading/gem"},
+		"grading/reading":           {"grading/phrase", "grading/quantity", "grading/stone"},
+		"grading/identify":          {"grading/phrase", "grading/reading", "grading/gem"},
+		"grading/weight":            {"grading/phrase", "grading/quantity", "grading/stone"},
+		"grading/quality":           {"grading/phrase", "grading/quantity", "grading/gem", "grading/stone"},
+		"grading/worth":             {"grading/phrase", "grading/quantity", "grading/stone"},
 		"grading": {
 			"grading/phrase", "grading/quantity", "grading/gem", "grading/stone", "grading/reading", "grading/identify", "grading/weight", "grading/quality", "grading/worth",
 		},

@@ -4,24 +4,9 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"stonewrit/grading/phrase/phrasetest"
 )
-
-// masked is a language that says nothing but where something would be said:
-// letters that it leaves stand in no form, and no translation reaches them.
-type masked struct{}
-
-var masking = regexp.MustCompile(`%[^a-z%]*[a-z%]|[^%]`)
-
-func (masked) Form(s string) string {
-	return masking.ReplaceAllStringFunc(s, func(piece string) string {
-		if strings.HasPrefix(piece, "%") {
-			return piece
-		}
-		return "-"
-	})
-}
-func (masked) Term(string) string   { return "*" }
-func (masked) Figure(string) string { return "#" }
 
 var letters = regexp.MustCompile(`[A-Za-z]+`)
 
@@ -43,7 +28,7 @@ func TestNamesInAnotherLanguage(t *testing.T) {
 		{"opinion: {species: glass imitation of pearl, growth: artificial}", ""},
 	} {
 		name := g.Name(g.SubjectOf(record(t, g, c.body)))
-		if left := strings.Join(letters.FindAllString(name.Line().In(masked{}), -1), " "); left != c.left {
+		if left := strings.Join(letters.FindAllString(name.Line().In(phrasetest.Masked{}), -1), " "); left != c.left {
 			t.Errorf("of %q stays %q, want %q", name, left, c.left)
 		}
 	}
@@ -55,7 +40,7 @@ func TestMetalsInAnotherLanguage(t *testing.T) {
 		{Name: "gold"}, {Name: "gold", Colour: "rose", Karat: 18}, {Name: "gold", PerMille: 585}, {Name: "gold", Colour: "white", PerMille: 750, Plated: "rhodium"},
 		{Name: "silver", PerMille: 925, Plated: "gold"}, {Name: "silver", PerMille: 800}, {Name: "platinum", PerMille: 950}, {Name: "palladium", PerMille: 500}, {Name: "steel"},
 	} {
-		if left := letters.FindString(g.MetalLine(m).In(masked{})); left != "" {
+		if left := letters.FindString(g.MetalLine(m).In(phrasetest.Masked{})); left != "" {
 			t.Errorf("of %q stays %q", g.MetalName(m), left)
 		}
 	}
@@ -73,7 +58,7 @@ func TestUnreadInAnotherLanguage(t *testing.T) {
 		if err == nil {
 			t.Fatal("zx is read")
 		}
-		if left := letters.FindAllString(says(err).In(masked{}), -1); len(left) != 1 || left[0] != "zx" {
+		if left := letters.FindAllString(says(err).In(phrasetest.Masked{}), -1); len(left) != 1 || left[0] != "zx" {
 			t.Errorf("of %q stays %q, want what was written alone", err, left)
 		}
 	}
@@ -90,7 +75,7 @@ func TestRefusalsInAnotherLanguage(t *testing.T) {
 			t.Errorf("%q is not refused", text)
 		}
 		for _, r := range found {
-			if left := letters.FindString(r.Proper.In(masked{})); left != "" {
+			if left := letters.FindString(r.Proper.In(phrasetest.Masked{})); left != "" {
 				t.Errorf("%q: of %q stays %q", text, r.Proper, left)
 			}
 		}

@@ -2,33 +2,16 @@ package weight
 
 import (
 	"regexp"
-	"strings"
 	"testing"
 
 	"stonewrit/grading/phrase"
+	"stonewrit/grading/phrase/phrasetest"
 )
-
-// masked is a language that says nothing but where something would be said:
-// letters that it leaves stand in no form, and no translation reaches them.
-type masked struct{}
-
-var masking = regexp.MustCompile(`%[^a-z%]*[a-z%]|[^%]`)
-
-func (masked) Form(s string) string {
-	return masking.ReplaceAllStringFunc(s, func(piece string) string {
-		if strings.HasPrefix(piece, "%") {
-			return piece
-		}
-		return "-"
-	})
-}
-func (masked) Term(string) string   { return "*" }
-func (masked) Figure(string) string { return "#" }
 
 // sayable fails the test if a part of a line is out of reach of a translation.
 func sayable(t *testing.T, line phrase.Line) {
 	t.Helper()
-	if left := regexp.MustCompile(`[A-Za-z]+`).FindString(line.In(masked{})); left != "" {
+	if left := regexp.MustCompile(`[A-Za-z]+`).FindString(line.In(phrasetest.Masked{})); left != "" {
 		t.Errorf("of %q stays %q", line, left)
 	}
 }

@@ -3,29 +3,12 @@ package worth_test
 import (
 	"regexp"
 	"slices"
-	"strings"
 	"testing"
 
 	"stonewrit/grading/phrase"
+	"stonewrit/grading/phrase/phrasetest"
 	"stonewrit/grading/worth"
 )
-
-// masked is a language that says nothing but where something would be said:
-// letters that it leaves stand in no form, and no translation reaches them.
-type masked struct{}
-
-var masking = regexp.MustCompile(`%[^a-z%]*[a-z%]|[^%]`)
-
-func (masked) Form(s string) string {
-	return masking.ReplaceAllStringFunc(s, func(piece string) string {
-		if strings.HasPrefix(piece, "%") {
-			return piece
-		}
-		return "-"
-	})
-}
-func (masked) Term(string) string   { return "*" }
-func (masked) Figure(string) string { return "#" }
 
 // A calculation can be said in another language with all its figures: what
 // stays as it is are the names that the appraiser gave.
@@ -61,7 +44,7 @@ conclusion: {from: cost}`)
 	}
 	names := []string{"metal", "labour", "colour", "cut"}
 	for _, line := range said {
-		text := line.In(masked{})
+		text := line.In(phrasetest.Masked{})
 		for _, left := range regexp.MustCompile(`[A-Za-z]+|[0-9.]+`).FindAllString(text, -1) {
 			if !slices.Contains(names, left) {
 				t.Errorf("of %q stays %q", line, left)
