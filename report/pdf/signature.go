@@ -14,14 +14,7 @@ func (s *setter) signature(b report.Signature) []strip {
 	if s.doc.Short {
 		return s.signatureBeside(b)
 	}
-	ground := strip{before: 10, height: signHigh + 4}
-	if b.Image != nil {
-		if px, err := pixels(b.Image); err == nil {
-			w, h := px.fit(signWide, signHigh)
-			ground.items = append(ground.items, Picture{Image: b.Image, Box: Rect{s.mainLeft(), signHigh - h, w, h}})
-		}
-	}
-	ground.items = append(ground.items, rule(s.mainLeft(), signHigh+2, signWide, ruleThin, InkBlack))
+	ground := strip{before: 10, height: signHigh + 4, items: s.signed(b, signWide, signHigh, 2)}
 	text := report.Strong(b.Name)
 	for _, c := range b.Credentials {
 		text = text.Plain("\n").Quiet(c)
@@ -32,18 +25,24 @@ func (s *setter) signature(b report.Signature) []strip {
 	return keepTogether(append([]strip{ground}, s.flow(s.press.lines(text, sizeBody, s.main), s.mainLeft())...))
 }
 
+// signed is the picture of a signature, if there is one, over a line that leaves
+// a gap below it.
+func (s *setter) signed(b report.Signature, wide, high, gap report.Point) []Placed {
+	var items []Placed
+	if b.Image != nil {
+		if px, err := pixels(b.Image); err == nil {
+			w, h := px.fit(wide, high)
+			items = append(items, Picture{Image: b.Image, Box: Rect{s.mainLeft(), high - h, w, h}})
+		}
+	}
+	return append(items, rule(s.mainLeft(), high+gap, wide, ruleThin, InkBlack))
+}
+
 // signatureBeside sets a signature over a lower line, with name, credentials
 // and date to its right.
 func (s *setter) signatureBeside(b report.Signature) []strip {
 	const wide, high, gap = 150, 23, 12
-	var st strip
-	if b.Image != nil {
-		if px, err := pixels(b.Image); err == nil {
-			w, h := px.fit(wide, high)
-			st.items = append(st.items, Picture{Image: b.Image, Box: Rect{s.mainLeft(), high - h, w, h}})
-		}
-	}
-	st.items = append(st.items, rule(s.mainLeft(), high+1, wide, ruleThin, InkBlack))
+	st := strip{items: s.signed(b, wide, high, 1)}
 	text := report.Strong(b.Name)
 	for _, c := range b.Credentials {
 		text = text.Plain(", ").Plain(c)
