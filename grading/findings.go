@@ -20,8 +20,8 @@ func findings(e *Examined) stone.Problems {
 	s := e.Stone
 	for _, c := range e.Claims() {
 		if c.Claim.Standing == identify.Contradicted {
-			p := s.Problem(stone.Finding, c.Path, phrase.Say("%s is contradicted: %s", phrase.Word(c.Name), phrase.Semicolons(c.Claim.Because...)), "mend the opinion or the reading, set a mistaken test aside with set_aside, or explain under explanation")
-			p.Statement = "conclusion-support"
+			p := s.Problem(stone.Finding, c.Path, phrase.Say("%s: %s", phrase.Say("%s is contradicted", phrase.Word(c.Name)), phrase.Semicolons(c.Claim.Because...)), "mend the opinion or the reading, set a mistaken test aside with set_aside, or explain under explanation")
+			p.Statement = Contradiction
 			list = append(list, p)
 		}
 	}
@@ -32,6 +32,11 @@ func findings(e *Examined) stone.Problems {
 	list = append(list, weightFindings(e)...)
 	return append(list, scaleFindings(e)...)
 }
+
+// Contradiction is the required statement that a contradicted claim goes
+// against. The message of such a problem begins with the claim and ends with its
+// reasons.
+const Contradiction = "conclusion-support"
 
 // NamedClaim is a claim with its name and the key it answers.
 type NamedClaim struct {

@@ -50,12 +50,12 @@ var longNumber = regexp.MustCompile(`^-?[0-9]{4,}\.[0-9]+$`)
 // working is a step of a calculation with its digits grouped as in the amounts
 // beside it.
 func (c *composer) working(step phrase.Line, code string) string {
-	return c.qualified(signs(strings.ReplaceAll(step.In(grouped{spoken{c}, code}), " x ", "\u00a0× ")))
+	return c.qualified(signs(strings.ReplaceAll(step.In(grouped{qualifying{c}, code}), " x ", "\u00a0× ")))
 }
 
 // grouped says figures as the amounts of a currency are printed.
 type grouped struct {
-	spoken
+	qualifying
 	code string
 }
 
@@ -63,5 +63,5 @@ func (g grouped) Figure(english string) string {
 	if longNumber.MatchString(english) {
 		return g.c.bareAmount(english, g.code)
 	}
-	return g.spoken.Figure(english)
+	return g.qualifying.Figure(english)
 }

@@ -103,7 +103,7 @@ func (c *composer) figure(s string) string {
 
 // prose is a sentence of the examination, with its signs as print has them and
 // no stone called by a name that it may not have.
-func (c *composer) prose(l phrase.Line) string { return c.qualified(signs(l.In(spoken{c}))) }
+func (c *composer) prose(l phrase.Line) string { return c.qualified(signs(l.In(qualifying{c}))) }
 
 func (c *composer) proses(list []phrase.Line) []string {
 	var out []string
@@ -124,17 +124,17 @@ func (c *composer) sentences(list []string) []string {
 	return out
 }
 
-// spoken is the language of the document as the examination's own sentences are
+// qualifying is the language of the document as the examination's own sentences are
 // said in it: a diamond is never called so without its qualifier.
-type spoken struct{ c *composer }
+type qualifying struct{ c *composer }
 
-func (s spoken) Form(english string) string   { return s.c.w.Form(english) }
-func (s spoken) Figure(english string) string { return s.c.w.Figure(english) }
-func (s spoken) Term(english string) string {
+func (q qualifying) Form(english string) string   { return q.c.w.Form(english) }
+func (q qualifying) Figure(english string) string { return q.c.w.Figure(english) }
+func (q qualifying) Term(english string) string {
 	if english == "diamond" {
-		return s.c.materialName(english)
+		return q.c.materialName(english)
 	}
-	return s.c.w.Term(english)
+	return q.c.w.Term(english)
 }
 
 var (

@@ -45,7 +45,7 @@ func Load(folder fs.FS) (*Set, error) {
 		set.languages[language] = l.wording(language)
 	}
 	l.complete(base)
-	l.spoken()
+	l.withSentences()
 	if len(l.errs) > 0 {
 		return nil, errors.Join(l.errs...)
 	}
@@ -199,8 +199,8 @@ func (l *loader) complete(base []string) {
 	}
 }
 
-// spoken refuses phrases of a language that has no sentences of documents.
-func (l *loader) spoken() {
+// withSentences refuses phrases of a language that has no sentences of documents.
+func (l *loader) withSentences() {
 	for _, language := range sorted(l.phrases) {
 		if l.sources[language] == nil {
 			l.fail(fmt.Errorf("%s/%s: there are words of the language %q, and no sentences of it; there is: %s", language, termsFile, language, strings.Join(l.names(), ", ")))

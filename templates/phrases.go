@@ -116,7 +116,7 @@ func (w *Wording) term(list, word string) string {
 	return w.Term(word)
 }
 
-// Has reports whether the language itself says a sentence or a word of the
+// has reports whether the language itself says a sentence or a word of the
 // examination.
 func (p phrases) has(english string) bool {
 	_, form := p.forms[english]

@@ -34,8 +34,7 @@ func (r *reader) block(rec *record, e *grading.Examined) (string, error) {
 	b.WriteString(labelled("weight", weightText(e)))
 	for _, q := range e.Problems {
 		if isContradiction(e, q) {
-			claim, _, _ := strings.Cut(q.Message.String(), ":")
-			q.Message = phrase.Line(claim) // the reason stands with the claim
+			q.Message = q.Message.First() // the reason stands with the claim
 		}
 		b.WriteString(problemLines(rec.file, q))
 	}

@@ -1,9 +1,8 @@
 package identify
 
 import (
-	"strconv"
-
 	"stonewrit/grading/phrase"
+	"stonewrit/grading/quantity"
 )
 
 // outcome is a verdict in the small form that the judging of some thousand pairs
@@ -147,27 +146,23 @@ func (f finding) because() phrase.Line {
 // place tells where the figure of the stone lies.
 func (f finding) place() phrase.Line {
 	digits := int(f.digits)
-	value := phrase.Figure(decimal(f.value, digits))
+	value := phrase.Figure(quantity.Decimal(f.value, digits))
 	switch {
 	case f.d == 0:
 		return phrase.Say("%s %s lies inside %s", f.figure, value, span(f.low, f.high, digits))
 	case f.u > 0:
-		return phrase.Say("%s %s lies %s outside %s, %.1f times its standard uncertainty", f.figure, value, phrase.Figure(decimal(f.d, digits)), span(f.low, f.high, digits), f.d/f.u)
+		return phrase.Say("%s %s lies %s outside %s, %.1f times its standard uncertainty", f.figure, value, phrase.Figure(quantity.Decimal(f.d, digits)), span(f.low, f.high, digits), f.d/f.u)
 	}
 	return phrase.Say("%s %s", f.figure, value)
 }
 
-// decimal rounds half up: the small push keeps a decimal tie such as 1.76125
-// from falling down by binary rounding.
-func decimal(v float64, digits int) string { return strconv.FormatFloat(v+1e-9, 'f', digits, 64) }
-
 // span is a range in figures.
 func span(low, high float64, digits int) phrase.Line {
-	from := phrase.Figure(decimal(low, digits))
+	from := phrase.Figure(quantity.Decimal(low, digits))
 	if low == high {
 		return phrase.Say("%s", from)
 	}
-	return phrase.Say("%s to %s", from, phrase.Figure(decimal(high, digits)))
+	return phrase.Say("%s to %s", from, phrase.Figure(quantity.Decimal(high, digits)))
 }
 
 // word is a word of a list as a line of its own; none says nothing.

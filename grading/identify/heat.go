@@ -7,6 +7,7 @@ import (
 
 	"stonewrit/grading/gem"
 	"stonewrit/grading/phrase"
+	"stonewrit/grading/quantity"
 	"stonewrit/grading/stone"
 )
 
@@ -197,7 +198,7 @@ func doubling(t *stone.Doubling, m *gem.Material) finding {
 }
 
 func tellSingle(f finding) phrase.Line {
-	return phrase.Say("edges are seen double; its birefringence is %s at the most", phrase.Figure(decimal(f.value, 3)))
+	return phrase.Say("edges are seen double; its birefringence is %s at the most", phrase.Figure(quantity.Decimal(f.value, 3)))
 }
 
 func carbonateFlash(t *stone.CarbonateFlash, m *gem.Material) finding {

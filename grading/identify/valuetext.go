@@ -2,6 +2,7 @@ package identify
 
 import (
 	"stonewrit/grading/phrase"
+	"stonewrit/grading/quantity"
 	"stonewrit/grading/reading"
 	"stonewrit/grading/stone"
 )
@@ -30,7 +31,7 @@ func indexText(v *reading.IndexValue) phrase.Line {
 }
 
 // figure4 is a figure to four decimals.
-func figure4(v float64) phrase.Figure { return phrase.Figure(decimal(v, 4)) }
+func figure4(v float64) phrase.Figure { return phrase.Figure(quantity.Decimal(v, 4)) }
 
 func gravityText(g *reading.GravityValue) phrase.Line {
 	switch {

@@ -125,6 +125,16 @@ func (l Line) Form() (form string, parts int) {
 	return form, len(list)
 }
 
+// First is the part that a line begins with, where that is a line itself: of
+// "species is contradicted: ..." what stands before the reasons. A line without
+// such a part is given back.
+func (l Line) First() Line {
+	if form, parts := l.split(); strings.HasPrefix(form, "%s") && parts[0].kind == inner {
+		return Line(parts[0].text)
+	}
+	return l
+}
+
 // MarshalText writes the line in English.
 func (l Line) MarshalText() ([]byte, error) { return []byte(l.String()), nil }
 

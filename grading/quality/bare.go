@@ -29,7 +29,7 @@ func (g *Grader) bareNames(words []string, s Subject) []Refusal {
 			}
 			if !g.excused(words, i, n) && !stands(words, q.allow, i) {
 				name := strings.Join(words[i:i+n], " ")
-				found = append(found, Refusal{name, qualified(q.proper, named(name)), q.clause, q.id, q.advice})
+				found = append(found, Refusal{name, Qualified(q.proper, named(name)), q.clause, q.id, q.advice})
 			}
 			i += n - 1
 		}

@@ -107,7 +107,7 @@ func (s Subject) apart() bool {
 // 23.25(a)), "natural diamond" is never bare (ISO 18323, 2.2 note).
 func (g *Grader) mined(s Subject) Name {
 	if s.apart() {
-		return Name{Noun: s.noun(), Inside: append([]phrase.Line{qualified(natural, named(s.Species.Name))}, g.shortOfDiamond(s)...)}
+		return Name{Noun: s.noun(), Inside: append([]phrase.Line{Qualified(natural, named(s.Species.Name))}, g.shortOfDiamond(s)...)}
 	}
 	return Name{Qualifier: natural, Noun: s.noun(), Inside: g.shortOfDiamond(s)}
 }
@@ -130,7 +130,7 @@ func (g *Grader) shortOfDiamond(s Subject) []phrase.Line {
 func (g *Grader) grownInLaboratory(s Subject) Name {
 	n := Name{Qualifier: laboratoryGrown, Noun: s.noun()}
 	if s.apart() {
-		n.Inside = append(n.Inside, qualified(laboratoryGrown, named(s.Species.Name)))
+		n.Inside = append(n.Inside, Qualified(laboratoryGrown, named(s.Species.Name)))
 	}
 	n.Inside = append(append(n.Inside, method(s.Method)), g.shortOfDiamond(s)...)
 	return n

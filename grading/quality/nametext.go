@@ -32,7 +32,7 @@ func (n Name) head() phrase.Line {
 	if n.Many {
 		noun = named(plural(n.Noun))
 	}
-	head := qualified(n.Water, qualified(n.Qualifier, noun))
+	head := Qualified(n.Water, Qualified(n.Qualifier, noun))
 	if n.Treated {
 		head = phrase.Say("treated %s", head)
 	}
@@ -42,38 +42,33 @@ func (n Name) head() phrase.Line {
 // named is a name of the tables as a line.
 func named(name string) phrase.Line { return phrase.Say("%s", phrase.Word(name)) }
 
-// qualified puts one of the words of a Name before a name; "" adds nothing. Each
-// has a form of its own, since other languages put it elsewhere or bend it.
-func qualified(word string, name phrase.Line) phrase.Line {
-	switch word {
-	case "":
-		return name
-	case natural:
-		return phrase.Say("natural %s", name)
-	case laboratoryGrown:
-		return phrase.Say("laboratory-grown %s", name)
-	case cultured:
-		return phrase.Say("cultured %s", name)
-	case imitation:
-		return phrase.Say("imitation %s", name)
-	case composite:
-		return phrase.Say("composite %s", name)
-	case composite + " " + laboratoryGrown:
-		return phrase.Say("composite laboratory-grown %s", name)
-	case assembled:
-		return phrase.Say("assembled %s", name)
-	case reconstructed:
-		return phrase.Say("reconstructed %s", name)
-	case naturalOrGrown:
-		return phrase.Say("natural or laboratory-grown %s", name)
-	case naturalOrCultured:
-		return phrase.Say("natural or cultured %s", name)
-	case "saltwater":
-		return phrase.Say("saltwater %s", name)
-	case "freshwater":
-		return phrase.Say("freshwater %s", name)
+// Qualified puts a word of origin or make before a name, "natural" before
+// "ruby"; a word that is no such adds nothing.
+func Qualified(word string, name phrase.Line) phrase.Line {
+	if form, ok := qualifying()[word]; ok {
+		return phrase.Say(form, name)
 	}
-	return phrase.Say("%s %s", phrase.Word(word), name)
+	return name
+}
+
+// qualifying are the forms by their words: one for each, since other languages
+// put the word elsewhere or bend it.
+func qualifying() map[string]phrase.Line {
+	return map[string]phrase.Line{
+		natural:                           "natural %s",
+		laboratoryGrown:                   "laboratory-grown %s",
+		cultured:                          "cultured %s",
+		"artificial":                      "artificial %s",
+		imitation:                         "imitation %s",
+		composite:                         "composite %s",
+		composite + " " + laboratoryGrown: "composite laboratory-grown %s",
+		assembled:                         "assembled %s",
+		reconstructed:                     "reconstructed %s",
+		naturalOrGrown:                    "natural or laboratory-grown %s",
+		naturalOrCultured:                 "natural or cultured %s",
+		"saltwater":                       "saltwater %s",
+		"freshwater":                      "freshwater %s",
+	}
 }
 
 func (n Name) tail() []phrase.Line {

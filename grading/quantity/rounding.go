@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -77,4 +78,10 @@ func ClaimHolds(claim, measured string) bool {
 
 func pad(decimals string, places int) string {
 	return decimals + strings.Repeat("0", max(places-len(decimals), 0))
+}
+
+// Decimal writes a value with so many decimals, ties up: a small push keeps one
+// such as 1.76125 from falling down because it has no exact binary form.
+func Decimal(value float64, decimals int) string {
+	return strconv.FormatFloat(value+1e-9, 'f', decimals, 64)
 }

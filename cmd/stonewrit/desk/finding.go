@@ -133,20 +133,16 @@ func (v *viewer) weightText(e *grading.Examined) []string {
 	return list
 }
 
-// halfUp keeps a decimal tie such as 1.76125 from falling down by binary
-// rounding, so that the page and the document print the same digits.
-func halfUp(value float64) float64 { return value + 1e-9 }
-
 func (v *viewer) valueText(e *grading.Examined) []string {
 	var list []string
 	if i := e.Values.Best(); i != nil && i.Edges > 0 {
-		text := v.voice.t("%.4f", halfUp(i.Low))
+		text := v.voice.figure(i.Low, 4)
 		if i.Edges == 2 {
-			text = v.voice.t("%.4f – %.4f", halfUp(i.Low), halfUp(i.High))
+			text = v.voice.figure(i.Low, 4) + " – " + v.voice.figure(i.High, 4)
 		}
 		list = append(list, v.voice.t("refractive index %s, ± %.4f", text, 2*i.U))
 		if i.Edges == 2 {
-			list = append(list, v.voice.t("birefringence %.4f, ± %.4f", halfUp(i.Birefringence), 2*i.BirefringenceU))
+			list = append(list, v.voice.t("birefringence %s, ± %.4f", v.voice.figure(i.Birefringence, 4), 2*i.BirefringenceU))
 		}
 	}
 	if c := e.Values.Character; c.Kind != "" || c.Sign != "" {
@@ -154,7 +150,7 @@ func (v *viewer) valueText(e *grading.Examined) []string {
 		list = append(list, v.voice.t("optic character: %s", strings.TrimSpace(v.voice.term(c.Kind)+" "+sign)))
 	}
 	if g := e.Values.BestGravity(); g != nil {
-		list = append(list, v.voice.t("specific gravity %.3f, ± %.3f", halfUp(g.V), 2*g.U))
+		list = append(list, v.voice.t("specific gravity %s, ± %.3f", v.voice.figure(g.V, 3), 2*g.U))
 	}
 	return list
 }

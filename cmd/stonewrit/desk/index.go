@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"stonewrit/grading/phrase"
+	"stonewrit/grading/quality"
 	"stonewrit/grading/stone"
 )
 
@@ -349,27 +350,10 @@ func opinionOf(s *stone.Stone) phrase.Line {
 	if o.Variety+o.Species == "" {
 		name = phrase.Say("%s", phrase.Word(o.Growth))
 	} else {
-		name = grown(o.Growth, name)
+		name = quality.Qualified(o.Growth, name)
 	}
 	if o.Imitates != "" {
 		name = phrase.Say("%s, imitating %s", name, phrase.Word(o.Imitates))
-	}
-	return name
-}
-
-// grown is a name with how it came to be.
-func grown(growth string, name phrase.Line) phrase.Line {
-	switch growth {
-	case "natural":
-		return phrase.Say("natural %s", name)
-	case "laboratory-grown":
-		return phrase.Say("laboratory-grown %s", name)
-	case "cultured":
-		return phrase.Say("cultured %s", name)
-	case "composite":
-		return phrase.Say("composite %s", name)
-	case "artificial":
-		return phrase.Say("artificial %s", name)
 	}
 	return name
 }

@@ -11,7 +11,6 @@ import (
 
 	"stonewrit/grading"
 	"stonewrit/grading/identify"
-	"stonewrit/grading/phrase"
 	"stonewrit/grading/stone"
 )
 
@@ -185,8 +184,8 @@ func (d *Desk) next(j *judged) []identify.Suggestion {
 // brief takes out of a contradiction what the standing of its claim tells test
 // by test.
 func brief(p stone.Problem) stone.Problem {
-	if before, _, ok := strings.Cut(p.Message.String(), " is contradicted: "); ok && p.Severity == stone.Finding {
-		p.Message = phrase.Say("%s is contradicted", phrase.Word(before))
+	if p.Statement == grading.Contradiction {
+		p.Message = p.Message.First()
 	}
 	return p
 }

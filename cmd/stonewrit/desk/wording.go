@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stonewrit/grading/phrase"
+	"stonewrit/grading/quantity"
 	"stonewrit/report/chart"
 	"stonewrit/templates"
 )
@@ -39,6 +40,11 @@ func (v *voice) line(said any) string {
 		return l.In(v.wording)
 	}
 	return v.sentence(fmt.Sprint(said))
+}
+
+// figure is a value with so many decimals, the same digits as in a document.
+func (v *voice) figure(value float64, decimals int) string {
+	return v.wording.Figure(quantity.Decimal(value, decimals))
 }
 
 // term is a word of the program's own lists: a kind of test, a shape, a state.
