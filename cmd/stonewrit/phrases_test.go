@@ -37,6 +37,7 @@ func TestEveryPhraseIsTranslated(t *testing.T) {
 		t.Fatal(err)
 	}
 	sentences = append(sentences, pages...)
+	t.Logf("%d sentences and words of the code and of the pages", len(sentences))
 	set, err := templates.Load(nil)
 	if err != nil {
 		t.Fatal(err)
